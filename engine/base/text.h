@@ -1,0 +1,39 @@
+/// UTF-8 text: validation, plain twins of typographic characters, escapes of quoted words, identifiers.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "base/result.h"
+
+namespace puteal {
+
+/// True for well-formed UTF-8 without NUL and control characters other than tab and line feed.
+bool isCleanText(std::string_view text);
+
+/// lower_snake_case, starts with a letter, 2..64 characters (1 allowed with `oneLetter`).
+bool isName(std::string_view word, bool oneLetter = false);
+
+/// The words no name may equal: and or not yes no as pi gone.
+bool isReservedWord(std::string_view word);
+
+/// "Raw iron, ferrous" -> "raw_iron_ferrous": a name offered from words (may be empty).
+std::string nameFromWords(std::string_view words);
+
+/// Quotes words for a file or formula: \" \\ \n \t \u{hex} for other control characters.
+std::string quoted(std::string_view words);
+
+/// Reads a whole quoted text ("...") back; error spans are offsets into `text`.
+Result<std::string> unquoted(std::string_view text);
+
+/// Up to `most` of `candidates` close to `word` (edit distance, prefix), best first.
+std::vector<std::string> closest(std::string_view word, const std::vector<std::string> &candidates, std::size_t most = 3);
+
+/// "a", "a and b", "a, b and c".
+std::string joined(const std::vector<std::string> &items);
+
+/// Number of code points.
+std::size_t codePoints(std::string_view text);
+
+} // namespace puteal

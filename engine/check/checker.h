@@ -1,0 +1,68 @@
+/// Checks a bound tree against units, substances, kinds and signatures; knows static types, never values.
+#pragma once
+
+#include <vector>
+
+#include "formula/binder.h"
+#include "functions/registry.h"
+
+namespace puteal {
+
+/// What the checker may ask of a cell it refers to.
+struct CellType {
+    StaticType type;     ///< a blank with a set unit or choices: kind blank with quantity / list filled in
+    Unit shown;          ///< unit the cell is shown in (typed or set unit, formula's own)
+    bool failed = false; ///< it has an error of its own or waits
+    bool circular = false;
+};
+class TypeSource
+{
+public:
+    virtual ~TypeSource() = default;
+    virtual CellType typeOf(const CellAt &at) const = 0;
+};
+
+/// Where the value of one argument (or default) comes from.
+struct ArgumentPlan {
+    enum class From : std::uint8_t { node, range, constant };
+    From from = From::node;
+    NodeIndex node = 0;      ///< node, range: the argument's node
+    double constant = 0.0;   ///< default, in base units; choice: index in the parameter's list
+    std::uint32_t parameter = 0;
+};
+
+/// What the checker found for one node; same index as Tree::nodes.
+struct CheckedNode {
+    StaticType type;
+    Unit shown;                               ///< unit to show this piece in (calculation, units row)
+    double constant = 0.0;                    ///< number (base units), yesNo, date (base time), listed word (index)
+    bool isConstantChoice = false;            ///< quoted words that became a listed word
+    const FunctionInfo *function = nullptr;   ///< calls
+    std::vector<ArgumentPlan> arguments;      ///< calls, in parameter order (repeats: one each)
+};
+
+struct Checked {
+    StaticType type;
+    Unit shown;               ///< -> unit, else set unit, else first operand unit of that type, else the default table
+    std::vector<CheckedNode> nodes;
+    std::vector<Caution> cautions;
+    std::vector<std::string> thingsDropped; ///< "per cartridge, one at a time"
+};
+
+struct CheckContext {
+    const Workbook *workbook = nullptr; ///< names for messages
+    const UnitTable *units = nullptr;
+    const Registry *registry = nullptr;
+    ChoiceLists *lists = nullptr;
+    const TypeSource *types = nullptr;
+    UnitSystem system = UnitSystem::us;
+    CellAt self;
+    const Unit *setUnit = nullptr;  ///< the result must fit it; null = none
+    std::uint32_t choiceList = 0;   ///< the cell's choices: quoted words become choices
+    StaticType expected;            ///< limits: type of the cell the limit belongs to (literals adopt); kind blank = none
+};
+
+/// Error words and fixes as in docs/formula.md; every fix was parsed, bound and checked before it is offered.
+Result<Checked> check(const Tree &tree, const Binding &binding, const CheckContext &context);
+
+} // namespace puteal

@@ -1,0 +1,114 @@
+/// Units: one word table with exact factors and sources, composite units, substances and counted things by word.
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "base/result.h"
+#include "units/quantity_type.h"
+
+namespace puteal {
+
+/// A unit as typed or shown: base number = number * factor + offset.
+struct Unit {
+    std::string text; ///< canonical spelling, e.g. "mg/L as Fe", "gal/(day*person)", "" for a pure number
+    double factor = 1.0;
+    double offset = 0.0; ///< only temperature readings and absolute pressures on a gauge-free scale
+    QuantityType type;
+
+    double toBase(double x) const { return x * factor + offset; }
+    double fromBase(double x) const { return (x - offset) / factor; }
+    bool isMoney() const; ///< exactly money^1, nothing else
+    friend bool operator==(const Unit &, const Unit &) = default;
+};
+
+/// One row of the unit table.
+struct UnitWord {
+    std::string word;                   ///< "gpm"
+    std::vector<std::string> spellings; ///< "gal/min" is not one; "gallons" is
+    std::string name;                   ///< "US gallons per minute", for speech and help
+    std::string definition;             ///< "231 in^3 per minute", exact where exact
+    std::string source;                 ///< source key: nist811, nist44, si, trade ...
+    std::string note;                   ///< "365 day: trade accounting, not the calendar"
+    double factor = 1.0;
+    double offset = 0.0;
+    QuantityType type;
+    bool countedThing = false;
+};
+
+/// A source of unit factors: key and words.
+struct UnitSource {
+    std::string key, words;
+};
+
+/// A reference quantity of a dimension when a formula gives no unit: US or SI.
+enum class UnitSystem : std::uint8_t { us, si };
+
+/// The closed table of unit words, plus the counted things a workbook declares. Copyable.
+class UnitTable
+{
+public:
+    /// The shipped table. `rescale` multiplies the base units (tests prove that results do not depend on them).
+    explicit UnitTable(const std::array<double, baseCount> &rescale = {1, 1, 1, 1, 1, 1, 1});
+
+    const std::vector<UnitWord> &words() const { return m_words; }
+    static const std::vector<UnitSource> &sources();
+    /// Finds a word or one of its spellings (plurals included); null if none. Case counts, but `l` is L.
+    const UnitWord *find(std::string_view word) const;
+    bool isUnitWord(std::string_view word) const { return find(word) != nullptr; }
+    /// Close words for messages.
+    std::vector<std::string> closestWords(std::string_view word) const;
+
+    /// Declares a counted thing (`thing tank`). Error: not a name, or taken.
+    Result<void> declareThing(std::string_view word);
+    /// The word of a counted thing / substance by id, for messages.
+    std::string thingWord(std::uint16_t id) const;
+    static std::string substanceWord(std::uint16_t id);
+    static std::string substanceName(std::uint16_t id);
+    static std::optional<std::uint16_t> substanceId(std::string_view word);
+
+    /// Default unit to show a type in: by system, substances and things composed ("mg/L as Fe", "gal/(day*person)").
+    Unit defaultUnit(const QuantityType &type, UnitSystem system) const;
+
+private:
+    std::vector<UnitWord> m_words;
+    std::array<double, baseCount> m_rescale;
+    std::vector<std::pair<std::string, std::uint32_t>> m_index; ///< sorted spelling -> word
+    std::uint16_t m_things = 0;
+};
+
+/// A unit found inside a text, with the end of what was read.
+struct ScannedUnit {
+    Unit unit;
+    std::size_t end = 0;
+    std::vector<Caution> notes; ///< e.g. ppm is read as mg/L
+};
+
+/// Reads the longest unit at text[pos] by the grammar of docs/formula.md ( ufactor [ "/" ufactor ], "1/" ufactor,
+/// braces, no blank inside; after "/" only a unit word continues the unit). Does not read "as". None when no unit word
+/// starts there. Errors: unknown substance in braces, exponent out of range, two "/" ("12 gal/day/person": the fix).
+Result<std::optional<ScannedUnit>> scanUnit(std::string_view text, std::size_t pos, const UnitTable &table);
+
+/// A whole text as a unit, with optional " as X"; "" is the pure number. The text a unit shows reads back to itself.
+Result<Unit> readUnit(std::string_view text, const UnitTable &table);
+
+/// `unit as X`: tags the only mass or amount word of the unit. Errors: no such word, two of them, already tagged otherwise.
+Result<Unit> tagged(const Unit &unit, std::uint16_t substance, const UnitTable &table);
+
+/// The unit without its substances, respelled.
+Unit untagged(const Unit &unit, const UnitTable &table);
+
+/// Same unit respelled so that it carries `type`'s substances (and things), given equal dimensions; none if impossible.
+std::optional<Unit> retagged(const Unit &unit, const QuantityType &type, const UnitTable &table);
+
+/// Words for a type in messages: "gal/day", "mg/L as Fe", "a pure number", "a temperature reading".
+std::string typeWords(const QuantityType &type, const UnitTable &table, UnitSystem system = UnitSystem::us);
+
+/// Spoken unit: "milligrams per liter as iron".
+std::string spokenUnit(const Unit &unit, const UnitTable &table);
+
+} // namespace puteal
