@@ -1,9 +1,10 @@
-/* The contract between Puteal and a plugin: plain C, one exported symbol, append-only structs that carry their size.
+/* The contract between Puteal and a plugin: plain C, one exported symbol, append-only structs that carry
+ * their size.
  *
- * Ownership: everything a plugin hands over is static and lives as long as the library. Everything the host hands to
- * a call lives until the call returns. No exception and no allocation crosses the border.
- * Threads: every call may come from any thread, several at once; functions are pure and do no input or output.
- * All text is UTF-8 and ends with NUL; an absent text is NULL or "". */
+ * Ownership: everything a plugin hands over is static and lives as long as the library. Everything the host
+ * hands to a call lives until the call returns. No exception and no allocation crosses the border. Threads:
+ * every call may come from any thread, several at once; functions are pure and do no input or output. All
+ * text is UTF-8 and ends with NUL; an absent text is NULL or "". */
 #ifndef PUTEAL_CONTRACT_H
 #define PUTEAL_CONTRACT_H
 
@@ -23,9 +24,10 @@ enum { PUTEAL_QUANTITY = 0, PUTEAL_YES_NO = 1, PUTEAL_CHOICE = 2, PUTEAL_WORDS =
 enum {
     PUTEAL_RANGE = 1u,          /* a range of cells; `items`, `count` are set */
     PUTEAL_MAY_BE_MISSING = 2u, /* a blank cell is passed on with PUTEAL_MISSING set */
-    PUTEAL_MAY_BE_BOUNDED = 4u, /* a reading such as <0.05 mg/L is passed on with PUTEAL_BELOW or PUTEAL_ABOVE set */
-    PUTEAL_HAS_DEFAULT = 8u,    /* may be left out; `fallback` is used */
-    PUTEAL_REPEATS = 16u        /* last parameter only: one or more arguments of this form */
+    PUTEAL_MAY_BE_BOUNDED =
+        4u, /* a reading such as <0.05 mg/L is passed on with PUTEAL_BELOW or PUTEAL_ABOVE set */
+    PUTEAL_HAS_DEFAULT = 8u, /* may be left out; `fallback` is used */
+    PUTEAL_REPEATS = 16u     /* last parameter only: one or more arguments of this form */
 };
 
 /* Flags of an argument in a call. */
@@ -37,8 +39,8 @@ typedef struct puteal_argument {
     double number;       /* in the parameter's unit; choice: index in its list; yes/no: 1 or 0 */
     const double *items; /* range parameters: numbers in the parameter's unit; NaN for a blank cell */
     size_t count;
-    const char *label;   /* how the sheet calls it: the item's words or the argument's text */
-    const char *shown;   /* the value as the sheet shows it, with unit; "" for a range */
+    const char *label; /* how the sheet calls it: the item's words or the argument's text */
+    const char *shown; /* the value as the sheet shows it, with unit; "" for a range */
 } puteal_argument;
 
 /* What a function gives back. The callbacks copy their text before they return. */
@@ -62,8 +64,8 @@ typedef struct puteal_parameter {
     uint32_t kind;
     uint32_t flags;
     const char *name;    /* lower_snake_case */
-    const char *unit;    /* as typed after a number: "mg/L as Fe"; "" = pure number; "'u" = any unit, the same wherever
-                            'u stands; "mg/L as 'ox" = the substance of the choice parameter named ox */
+    const char *unit;    /* as typed after a number: "mg/L as Fe"; "" = pure number; "'u" = any unit, the same
+                            wherever    'u stands; "mg/L as 'ox" = the substance of the choice parameter named ox */
     const char *meaning; /* one line for help */
     double hard_low, hard_high;   /* refused outside; use -HUGE_VAL, HUGE_VAL for none */
     double usual_low, usual_high; /* caution outside */
@@ -76,17 +78,18 @@ typedef struct puteal_parameter {
 /* A worked example or a refusal example: runs through the real formula path. */
 typedef struct puteal_example {
     uint32_t size;
-    const char *formula;   /* "compensated_hardness(10 gpg, 1 mg/L as Fe)" */
-    const char *expected;  /* typed quantity, yes/no or word ("15 gpg"); refusal: the whole message */
-    double tolerance;      /* relative; 0 for exact words */
-    const char *origin;    /* "published", "computed", "common practice", "memory" */
-    const char *source;    /* key of a source of the plugin */
+    const char *formula;  /* "compensated_hardness(10 gpg, 1 mg/L as Fe)" */
+    const char *expected; /* typed quantity, yes/no or word ("15 gpg"); refusal: the whole message */
+    double tolerance;     /* relative; 0 for exact words */
+    const char *origin;   /* "published", "computed", "common practice", "memory" */
+    const char *source;   /* key of a source of the plugin */
 } puteal_example;
 
 typedef struct puteal_source {
     uint32_t size;
     const char *key;   /* "usgs_phreeqc", unique in the plugin */
-    const char *mark;  /* one letter: S standard, H handbook, T trade practice, R recalled and unconfirmed, W worked out */
+    const char *mark;  /* one letter: S standard, H handbook, T trade practice, R recalled and unconfirmed, W
+                          worked out */
     const char *words; /* author, title, year, place */
 } puteal_source;
 
@@ -99,7 +102,7 @@ typedef struct puteal_caution {
 
 typedef struct puteal_function {
     uint32_t size;
-    const char *name;    /* the field's standard term, lower_snake_case */
+    const char *name; /* the field's standard term, lower_snake_case */
     const char *title;
     const char *purpose; /* one or two sentences */
     const puteal_parameter *parameters;
@@ -108,7 +111,7 @@ typedef struct puteal_function {
     const char *result_unit; /* as for a parameter */
     const char *result_meaning;
     const char *const *result_choices;
-    const char *relation; /* the formula as text, for the calculation */
+    const char *relation;       /* the formula as text, for the calculation */
     const char *const *sources; /* keys, NULL-terminated */
     const puteal_example *examples;
     size_t example_count;

@@ -1,16 +1,20 @@
-/// Substances amounts can be amounts of ("as Fe"): one table of molar masses and charges, used by engine and plugins.
+/// Substances amounts can be amounts of ("as Fe"): one table of molar masses and charges, used by engine and
+/// plugins.
 #pragma once
 
 #include <cstddef>
 #include <cstring>
 
-namespace puteal::sdk {
+namespace puteal::sdk
+{
 
 /// Standard atomic weights, abridged, g/mol [IUPAC 2021].
-namespace weight {
-inline constexpr double H = 1.008, C = 12.011, N = 14.007, O = 15.999, F = 18.998403162, Na = 22.98976928, Mg = 24.305,
-                        Si = 28.085, S = 32.06, Cl = 35.45, K = 39.0983, Ca = 40.078, Mn = 54.938043, Fe = 55.845,
-                        Cu = 63.546, As = 74.921595, Sr = 87.62, Pb = 207.2, U = 238.02891;
+namespace weight
+{
+inline constexpr double H = 1.008, C = 12.011, N = 14.007, O = 15.999, F = 18.998403162, Na = 22.98976928,
+                        Mg = 24.305, Si = 28.085, S = 32.06, Cl = 35.45, K = 39.0983, Ca = 40.078,
+                        Mn = 54.938043, Fe = 55.845, Cu = 63.546, As = 74.921595, Sr = 87.62, Pb = 207.2,
+                        U = 238.02891;
 } // namespace weight
 
 /// One substance: the word after "as", name for people, molar mass g/mol, charge number used for equivalents
@@ -83,7 +87,8 @@ constexpr int substanceIndex(const char *word)
     return -1;
 }
 
-/// Molar mass in g/mol of a substance of the table; a compile-time error for an unknown word in a constant expression.
+/// Molar mass in g/mol of a substance of the table; a compile-time error for an unknown word in a constant
+/// expression.
 constexpr double molarMass(const char *word)
 {
     return substances[substanceIndex(word)].molarMass;
