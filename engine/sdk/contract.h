@@ -135,7 +135,8 @@ typedef struct puteal_plugin {
     size_t function_count;
 } puteal_plugin;
 
-/* The one exported symbol. */
+/* The one exported symbol and its name. */
+#define PUTEAL_PLUGIN_ENTRY "puteal_plugin_entry"
 typedef const puteal_plugin *(*puteal_plugin_entry_type)(void);
 
 #ifdef __cplusplus
