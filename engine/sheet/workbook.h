@@ -16,14 +16,18 @@ namespace puteal {
 
 /// Comments, blank and unknown records that stand before a record and move with it.
 struct Kept {
-    std::string before; ///< "" = before the `line` record, else the column key (cell), "=" = before the sheet's end
+    /// "" = before the `line` (or `sheet`) record, else the column key (cell, column), "stop" = before `stop`, "=" =
+    /// before the sheet's end, "expect REF" = before that expectation; in Workbook::kept the first two words of the
+    /// record ("source L1", "chart years"), "plot CHART REF" or "end workbook".
+    std::string before;
     std::string text;   ///< the record verbatim
     friend bool operator==(const Kept &, const Kept &) = default;
 };
 
 struct Line {
     std::vector<Kept> kept;
-    friend bool operator==(const Line &, const Line &) = default;
+    bool skipped = false; ///< while it has no record of its own it is counted in a `skip`, not written as `line`
+    friend bool operator==(const Line &a, const Line &b) { return a.kept == b.kept; }
 };
 
 /// `expect NAME = 25 gpg within 1 %`
@@ -36,6 +40,7 @@ struct Expectation {
 struct Plot {
     std::string reference;
     std::string title;
+    std::string only; ///< `plot costs.air[:] "Air" only options.air_serves`: drawn when that cell says yes; "" = always
     friend bool operator==(const Plot &, const Plot &) = default;
 };
 enum class ChartKind : std::uint8_t { lines, bars, steps };
@@ -92,6 +97,7 @@ public:
     /// Replaces a cell; keeps the name index.
     void setCell(std::uint32_t c, std::uint32_t l, Cell cell);
     void insertLines(std::uint32_t at, std::uint32_t count);
+    /// Comments of deleted lines stay: they belong to the line that follows, or to the sheet's end.
     void deleteLines(std::uint32_t at, std::uint32_t count);
     /// Moves `count` lines from `from` so that they stand before the line that is now at `to`.
     void moveLines(std::uint32_t from, std::uint32_t count, std::uint32_t to);
@@ -100,13 +106,17 @@ public:
 
     /// The cell with a name, if any. (A name is unique in its sheet.)
     std::optional<CellAt> named(std::string_view name, std::uint32_t sheetIndex) const;
-    const std::unordered_map<std::string, std::pair<std::uint32_t, std::uint32_t>> &names() const;
+    const std::unordered_map<std::string, std::pair<std::uint32_t, std::uint32_t>> &names() const { return m_names; }
+
+    /// All lines at once (file reader): one vector of cells a column, each as long as `lines`.
+    void load(std::vector<std::vector<Cell>> cells, std::vector<Line> lines);
 
     std::vector<Expectation> expectations;
     std::vector<Kept> keptAtEnd;    ///< before `end`
     std::vector<Kept> keptAtHead;   ///< before `sheet`, or before a column (before = its key)
 
-    /// The words of the line: text of the first words column left of `c` (else the first words column); may be "".
+    /// The words of the line: text of the nearest filled words column left of `c`, else of the first filled one; "" if
+    /// the line has none.
     const std::string &itemWords(std::uint32_t c, std::uint32_t l) const;
 
     friend bool operator==(const Sheet &, const Sheet &);
@@ -117,8 +127,7 @@ private:
     std::vector<std::vector<Cell>> m_cells; ///< [column][line]
     std::vector<Line> m_lines;
     std::uint32_t m_lineCount = 0;
-    mutable std::unordered_map<std::string, std::pair<std::uint32_t, std::uint32_t>> m_names;
-    mutable bool m_namesFresh = true;
+    std::unordered_map<std::string, std::pair<std::uint32_t, std::uint32_t>> m_names; ///< name -> column, line
 };
 
 enum class BelowRule : std::uint8_t { bound, half, zero };
@@ -146,12 +155,20 @@ struct Workbook {
     friend bool operator==(const Workbook &, const Workbook &) = default;
 };
 
-/// Mark words by letter: L laboratory, F field kit, ... (docs/file_format.md). Empty for an unknown letter.
+/// Mark words by letter: L laboratory, F field_kit, M measured, D driller, S standard, H handbook, E equipment, P price,
+/// T trade, R recalled, C customer, A assumed, W worked. Empty for an unknown letter.
 std::string_view markWord(char letter);
+/// The same for people: "field kit", "equipment data sheet".
+std::string_view markTitle(char letter);
+/// A letter with a mark word and at most three digits: "L", "L1".
+bool isMarkId(std::string_view id);
 
 /// Is this word a good cell name here? Error says why not: no name, unit word is checked by the caller through
 /// `isUnitWord`, a column key of the sheet, a reserved word, taken in the sheet.
 Result<void> checkName(const Sheet &sheet, std::string_view name, bool isUnitWord, std::optional<CellAt> self = {});
+
+/// Is this a good column key: a letter or a word, not reserved, no other column's key, no name in the sheet?
+Result<void> checkColumnKey(const Sheet &sheet, std::string_view key, std::optional<std::uint32_t> self = {});
 
 /// Default keys of new columns: letters that are no unit words, in order.
 std::string freeColumnKey(const Sheet &sheet);
