@@ -1,6 +1,7 @@
 /// Checks a bound tree against units, substances, kinds and signatures; knows static types, never values.
 #pragma once
 
+#include <memory>
 #include <vector>
 
 #include "formula/binder.h"
@@ -15,6 +16,8 @@ struct CellType {
     bool failed = false; ///< it has an error of its own or waits
     bool circular = false;
 };
+
+/// Tells the checker the type of every cell; a cell it asks for was checked before.
 class TypeSource
 {
 public:
@@ -35,10 +38,20 @@ struct ArgumentPlan {
 struct CheckedNode {
     StaticType type;
     Unit shown;                               ///< unit to show this piece in (calculation, units row)
-    double constant = 0.0;                    ///< number (base units), yesNo, date (base time), listed word (index)
+    /// number, pi (base units), yesNo, date (base time), listed word (index); calls of as_caco3, as_element, plain: the
+    /// factor the argument is multiplied by
+    double constant = 0.0;
     bool isConstantChoice = false;            ///< quoted words that became a listed word
     const FunctionInfo *function = nullptr;   ///< calls
-    std::vector<ArgumentPlan> arguments;      ///< calls, in parameter order (repeats: one each)
+    /// Calls, in parameter order (repeats: one each). A parameter left out that has no default has no entry. Where the
+    /// parameter may be missing, a node that `isBlank` or whose kind is blank is passed on as missing.
+    std::vector<ArgumentPlan> arguments;
+    /// A reference to a blank cell whose type is known (set unit, choices). Read as a value it is the run-time error
+    /// "`x` is blank" of this formula; `known`, `state` and parameters that may be missing take it.
+    bool isBlank = false;
+    /// This piece is known to fail but stands where that does not matter yet (a branch, if_error, known, a live part
+    /// of words): emit this error as its value; nothing below it was checked.
+    std::shared_ptr<const Error> error;
 };
 
 struct Checked {
