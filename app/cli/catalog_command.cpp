@@ -1,0 +1,169 @@
+/// `puteal functions`, `units`, `plugins`: what can be called and measured, and whether its examples still hold.
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+#include "base/text.h"
+#include "cli/command.h"
+#include "functions/functions_page.h"
+
+namespace puteal::cli {
+
+int functionsCommand(const Options &options)
+{
+    const UnitTable units;
+    const auto registry = Registry::create(units, foldersOf(options));
+    if (!options.word.empty()) {
+        if (const FunctionInfo *function = registry->find(options.word))
+            return put(functionHelp(*function, *registry));
+        const auto close = registry->closestNames(options.word);
+        complain(fmt::format("no function is called `{}`{}", options.word,
+                             close.empty() ? std::string() : "; did you mean " + joined(close) + "?"));
+        return wrongUse;
+    }
+    std::map<std::string, std::vector<const FunctionInfo *>> groups;
+    for (const FunctionInfo &function : registry->functions())
+        groups[function.plugin].push_back(&function);
+    std::string out;
+    for (const auto &[plugin, functions] : groups) {
+        const PluginInfo *info = plugin.empty() ? nullptr : registry->plugin(plugin);
+        out += fmt::format("{}\n", info ? fmt::format("{} ({} {}.{})", info->title, info->id, info->major, info->minor)
+                                        : std::string("general functions"));
+        for (const FunctionInfo *function : functions)
+            out += fmt::format("  {:<30} {}\n", function->name, function->title);
+        out += "\n";
+    }
+    out += "puteal functions NAME tells what one is for, its arguments, sources and worked examples\n";
+    return put(out);
+}
+
+int unitsCommand(const Options &options)
+{
+    const UnitTable units;
+    if (options.word.empty()) {
+        std::string out;
+        for (const UnitWord &unit : units.words())
+            out += fmt::format("{:<12} {:<40} {}\n", unit.word, unit.name, unit.definition);
+        return put(out);
+    }
+    const UnitWord *unit = units.find(options.word);
+    if (!unit) {
+        const auto close = units.closestWords(options.word);
+        complain(fmt::format("`{}` is no unit{}", options.word, close.empty() ? std::string() : "; did you mean " + joined(close) + "?"));
+        return wrongUse;
+    }
+    std::string source = unit->source;
+    for (const UnitSource &row : UnitTable::sources())
+        if (row.key == unit->source)
+            source = row.words;
+    std::string out = fmt::format("{}: {}\n", unit->word, unit->name);
+    if (!unit->spellings.empty())
+        out += fmt::format("also written: {}\n", fmt::join(unit->spellings, ", "));
+    out += fmt::format("is: {}\n", unit->definition);
+    if (!unit->note.empty())
+        out += fmt::format("note: {}\n", unit->note);
+    out += fmt::format("source: {}\n", source);
+    return put(out);
+}
+
+int pluginsCommand(const Options &options)
+{
+    const UnitTable units;
+    const auto registry = Registry::create(units, foldersOf(options));
+    std::string out;
+    for (const PluginInfo &plugin : registry->plugins()) {
+        const bool enabled = plugin.state == PluginInfo::State::enabled;
+        out += fmt::format("{:<14} {}.{}  {} functions  {}\n", plugin.id, plugin.major, plugin.minor, plugin.functions.size(),
+                           enabled ? plugin.title : plugin.problem);
+    }
+    if (out.empty())
+        out = "no plugin was found\n";
+    return put(out);
+}
+
+namespace {
+
+/// One worked example through the real formula path; empty when it holds, else what came out.
+std::string tried(const Session &session, const ExampleInfo &example, std::string &obtained)
+{
+    const Program &program = session.program();
+    const CellAt at{0, 1, 0};
+    const auto result = program.preview(session.workbook(), at, example.formula, session.values());
+    if (result.error) {
+        obtained = result.error->words;
+        return result.error->words;
+    }
+    obtained = showPlain(result.type, result.number, result.words, result.shown, 7, program.lists(), program.units());
+    const auto wanted = program.preview(session.workbook(), at, example.expected, session.values());
+    if (result.type.kind == ValueKind::quantity) {
+        if (wanted.error || wanted.type.kind != ValueKind::quantity)
+            return fmt::format("expected value `{}` cannot be read", example.expected);
+        const double scale = std::max(std::fabs(wanted.number - wanted.shown.offset), 1e-300);
+        const double off = std::fabs(result.number - wanted.number) / scale;
+        const bool sameType = result.type.quantity.dimension == wanted.type.quantity.dimension &&
+                              result.type.quantity.substances == wanted.type.quantity.substances;
+        return sameType && off <= std::max(example.tolerance, 1e-12) ? std::string() : obtained;
+    }
+    return obtained == example.expected || "\"" + obtained + "\"" == example.expected ? std::string() : obtained;
+}
+
+/// A refusal example must be refused with exactly this message.
+std::string refusedAs(const Session &session, const ExampleInfo &refusal)
+{
+    const auto result = session.program().preview(session.workbook(), {0, 1, 0}, refusal.formula, session.values());
+    if (!result.error)
+        return "was not refused";
+    return result.error->words == refusal.expected ? std::string() : result.error->words;
+}
+
+} // namespace
+
+int verifyCommand(const Options &options)
+{
+    const auto session = Session::createNew(foldersOf(options));
+    const Registry &registry = session->program().registry();
+    std::map<std::string, std::size_t> passed;
+    std::size_t refusals = 0, failures = 0;
+    std::string out;
+    for (const FunctionInfo &function : registry.functions()) {
+        for (const ExampleInfo &example : function.examples) {
+            std::string obtained;
+            const std::string wrong = tried(*session, example, obtained);
+            if (wrong.empty()) {
+                ++passed[example.origin];
+                continue;
+            }
+            ++failures;
+            out += fmt::format("{}: {} should give {}, gives {}\n", function.name, example.formula, example.expected, wrong);
+        }
+        for (const ExampleInfo &refusal : function.refusals) {
+            const std::string wrong = refusedAs(*session, refusal);
+            if (wrong.empty()) {
+                ++refusals;
+                continue;
+            }
+            ++failures;
+            out += fmt::format("{}: {} should be refused with \"{}\", but: {}\n", function.name, refusal.formula, refusal.expected, wrong);
+        }
+    }
+    for (const PluginInfo &plugin : registry.plugins())
+        if (plugin.state != PluginInfo::State::enabled) {
+            ++failures;
+            out += fmt::format("plugin {}: {}\n", plugin.id, plugin.problem);
+        }
+    std::size_t all = 0;
+    for (const auto &[origin, count] : passed) {
+        out += fmt::format("{:<16} {:>4} hold\n", origin, count);
+        all += count;
+    }
+    out += fmt::format("refusals         {:>4} hold\n{} functions, {} examples hold, {} fail\n", refusals, registry.functions().size(),
+                       all + refusals, failures);
+    if (const int written = put(out); written != good)
+        return written;
+    return failures == 0 ? good : pluginFailed;
+}
+
+} // namespace puteal::cli
