@@ -36,4 +36,15 @@ std::string joined(const std::vector<std::string> &items);
 /// Number of code points.
 std::size_t codePoints(std::string_view text);
 
+/// Text with typographic characters replaced by their plain twins (micro sign, superscripts, dots and crosses, minus,
+/// curly quotes, no-break and thin blanks ...), and for each byte of it (and its end) the byte it came from.
+struct PlainText {
+    std::string text;
+    std::vector<std::uint32_t> origin; ///< text.size() + 1 entries
+};
+PlainText plainTwins(std::string_view text);
+
+/// Without blanks, tabs and line feeds at either end.
+std::string_view trimmed(std::string_view text);
+
 } // namespace puteal

@@ -31,13 +31,16 @@ struct UnitWord {
     std::string word;                   ///< "gpm"
     std::vector<std::string> spellings; ///< "gal/min" is not one; "gallons" is
     std::string name;                   ///< "US gallons per minute", for speech and help
+    std::string singular;               ///< "US gallon per minute"
     std::string definition;             ///< "231 in^3 per minute", exact where exact
     std::string source;                 ///< source key: nist811, nist44, si, trade ...
     std::string note;                   ///< "365 day: trade accounting, not the calendar"
     double factor = 1.0;
     double offset = 0.0;
     QuantityType type;
-    bool countedThing = false;
+    bool countedThing = false;          ///< the word of a counted thing (or label) itself
+    bool isAmount = false;              ///< a mass or amount word: may carry a substance
+    std::string shownAs;                ///< "mg/L" for ppm: never shown itself
 };
 
 /// A source of unit factors: key and words.
@@ -59,7 +62,9 @@ public:
     static const std::vector<UnitSource> &sources();
     /// Finds a word or one of its spellings (plurals included); null if none. Case counts, but `l` is L.
     const UnitWord *find(std::string_view word) const;
-    bool isUnitWord(std::string_view word) const { return find(word) != nullptr; }
+    /// May no name or key equal it? Other spellings of counted things and `year` may be names; after a number or / the
+    /// unit wins.
+    bool isUnitWord(std::string_view word) const;
     /// Close words for messages.
     std::vector<std::string> closestWords(std::string_view word) const;
 
@@ -67,6 +72,8 @@ public:
     Result<void> declareThing(std::string_view word);
     /// The word of a counted thing / substance by id, for messages.
     std::string thingWord(std::uint16_t id) const;
+    /// Person, NTU, cfu ...: `->` and a set unit never remove it from a value.
+    bool thingStays(std::uint16_t id) const;
     static std::string substanceWord(std::uint16_t id);
     static std::string substanceName(std::uint16_t id);
     static std::optional<std::uint16_t> substanceId(std::string_view word);
@@ -75,8 +82,9 @@ public:
     Unit defaultUnit(const QuantityType &type, UnitSystem system) const;
 
 private:
+    void addSpelling(std::string_view spelling, std::uint32_t word);
+
     std::vector<UnitWord> m_words;
-    std::array<double, baseCount> m_rescale;
     std::vector<std::pair<std::string, std::uint32_t>> m_index; ///< sorted spelling -> word
     std::uint16_t m_things = 0;
 };
@@ -104,6 +112,9 @@ Unit untagged(const Unit &unit, const UnitTable &table);
 
 /// Same unit respelled so that it carries `type`'s substances (and things), given equal dimensions; none if impossible.
 std::optional<Unit> retagged(const Unit &unit, const QuantityType &type, const UnitTable &table);
+
+/// "`dya` is no unit; day?" with the replacement of the word at `span` as fixes.
+Error noSuchUnit(std::string_view word, Span span, const UnitTable &table);
 
 /// Words for a type in messages: "gal/day", "mg/L as Fe", "a pure number", "a temperature reading".
 std::string typeWords(const QuantityType &type, const UnitTable &table, UnitSystem system = UnitSystem::us);
