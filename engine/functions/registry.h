@@ -1,4 +1,5 @@
-/// All functions that may be called: general ones and those of the plugins found; opens a library at the first call.
+/// All functions that may be called: general ones and those of the plugins found; opens a library at the
+/// first call.
 #pragma once
 
 #include <filesystem>
@@ -10,7 +11,8 @@
 #include "functions/signature.h"
 #include "sdk/contract.h"
 
-namespace puteal {
+namespace puteal
+{
 
 struct PluginInfo {
     enum class State : std::uint8_t { enabled, notEnabled, refused };
@@ -27,15 +29,16 @@ struct PluginInfo {
 struct PluginFolders {
     std::vector<std::filesystem::path> chosen;  ///< --plugin-dir
     std::vector<std::filesystem::path> shipped; ///< installed folder(s): trusted by place
-    /// chosen from the arguments, PUTEAL_PLUGIN_PATH, the user's data folder, then the folder that belongs to the
-    /// running program (../lib/puteal/plugins from its folder).
+    /// chosen from the arguments, PUTEAL_PLUGIN_PATH, the user's data folder, then the folder that belongs to
+    /// the running program (../lib/puteal/plugins from its folder).
     static PluginFolders standard(const std::vector<std::filesystem::path> &chosen = {});
 };
 
 class Registry
 {
 public:
-    /// General functions, then every manifest found. A bad plugin never fails the whole: it is listed as refused.
+    /// General functions, then every manifest found. A bad plugin never fails the whole: it is listed as
+    /// refused.
     static std::shared_ptr<const Registry> create(const UnitTable &units, const PluginFolders &folders);
     /// Only the general functions.
     static std::shared_ptr<const Registry> general(const UnitTable &units);
@@ -45,14 +48,14 @@ public:
     virtual const std::vector<FunctionInfo> &functions() const = 0;
     virtual const std::vector<PluginInfo> &plugins() const = 0;
     virtual std::vector<std::string> closestNames(std::string_view name) const = 0;
-    /// Opens the library on first use; thread-safe. Errors: missing, not enabled, contract differs, descriptor differs
-    /// from the manifest.
+    /// Opens the library on first use; thread-safe. Errors: missing, not enabled, contract differs,
+    /// descriptor differs from the manifest.
     virtual Result<puteal_call> callOf(const FunctionInfo &function) const = 0;
     const PluginInfo *plugin(std::string_view id) const;
 };
 
-/// Writes the manifest of a plugin's library (used at build time). Error: cannot open, contract differs, a descriptor
-/// without source, two examples, refusal, relation, or with a bad name, unit or choice.
+/// Writes the manifest of a plugin's library (used at build time). Error: cannot open, contract differs, a
+/// descriptor without source, two examples, refusal, relation, or with a bad name, unit or choice.
 Result<std::string> manifestOf(const std::filesystem::path &library, const UnitTable &units);
 
 } // namespace puteal

@@ -26,7 +26,8 @@ namespace puteal::sdk
 /// The one comparison of the product: relative slack 1e-12, the same as in formulas.
 inline bool atMost(double a, double b)
 {
-    return a <= b + 1e-12 * std::fmax(std::fabs(a), std::fabs(b));
+    // The slack of an infinite end (a reading such as >3) would be infinite and swallow the comparison.
+    return a <= b || (std::isfinite(a) && a <= b + 1e-12 * std::fmax(std::fabs(a), std::fabs(b)));
 }
 inline bool lessThan(double a, double b)
 {

@@ -1,0 +1,61 @@
+/// Collects the general functions: reads their patterns and puts sources and origins beside their examples.
+#include "functions/general.h"
+
+#include "functions/general_rows.h"
+
+namespace puteal
+{
+namespace
+{
+
+FunctionInfo build(general::Row &row, const UnitTable &units)
+{
+    FunctionInfo f;
+    f.general = row.general;
+    f.name = row.name;
+    f.title = row.title;
+    f.purpose = row.purpose;
+    f.resultKind = row.kind;
+    f.resultMeaning = row.meaning;
+    f.resultChoices = row.choices;
+    f.relation = row.relation;
+    f.sources = {"definition"};
+    const auto read = [&](const UnitPattern &written) {
+        auto pattern = readPattern(written.text, units, f.parameters);
+        UnitPattern result = pattern ? std::move(*pattern) : UnitPattern{};
+        result.readings = written.readings;
+        return result;
+    };
+    for (auto &take : row.takes) {
+        take.info.pattern = read(take.info.pattern);
+        f.parameters.push_back(std::move(take.info));
+    }
+    UnitPattern written;
+    written.text = row.unit;
+    written.readings = row.readings;
+    f.result = read(written);
+    for (const auto &[formula, expected] : row.examples)
+        f.examples.push_back({formula, expected, "computed", "definition", row.tolerance});
+    return f;
+}
+
+} // namespace
+
+std::vector<FunctionInfo> generalFunctions(const UnitTable &units)
+{
+    std::vector<FunctionInfo> all;
+    all.reserve(64);
+    for (auto rows : {general::rangeRows(), general::numberRows(), general::meaningRows()}) {
+        for (auto &row : rows)
+            all.push_back(build(row, units));
+    }
+    return all;
+}
+
+const std::vector<SourceInfo> &generalSources()
+{
+    static const std::vector<SourceInfo> sources{{"definition", "W", "definition, worked out by hand"}};
+    return sources;
+}
+
+} // namespace puteal
