@@ -1,0 +1,47 @@
+/// The oxidation plugin: what iron, manganese, sulfide and ammonia take of an oxidant, and what comes of it.
+///
+/// Requirements
+///  R1 Demands follow the atomic weights of the one substance table; published table values stand as
+///  examples. R2 More iron, manganese, sulfide or ammonia never lowers a demand. R3 Peroxide is never
+///  credited with manganese. R4 Weights and capacities without a neutral source are arguments or marked as
+///  recalled.
+#include "oxidation.h"
+
+using namespace puteal::sdk;
+
+namespace oxidation
+{
+namespace
+{
+
+constexpr puteal_source sources[] = {
+    source("iupac2021", "W",
+           "worked out from IUPAC, standard atomic weights of the elements 2021, abridged values"),
+    source("wtp_design", "H",
+           "Water Treatment Plant Design (AWWA/ASCE, McGraw-Hill), chapter 10, p. 10.12, table 10.7"),
+    source("oxidant_tables", "T",
+           "oxidant tables in trade texts (0.62 to 0.64, 1.29 to 1.30, 8.33 mg chlorine a mg), "
+           "publishers not named here"),
+    source("epa815014", "S",
+           "US EPA, Alternative Disinfectants and Oxidants Guidance Manual, 815-R-99-014, 1999, "
+           "chapter 5"),
+    source("rules_of_thumb", "H",
+           "rules-of-thumb chapter, oreilly.com 9781439853320 chapter 40: 7.6 to 1 by theory, 10 "
+           "to 15 to 1 in practice"),
+    source("hb44", "S", "NIST Handbook 44, appendix C: grain, ounce, pound and US gallon"),
+    source("practice", "T", "common practice, no source"),
+    source("recalled", "R", "recalled, not confirmed"),
+};
+
+const puteal_function functions[] = {
+    oxidantDemandRow,   ammoniaChlorineDemandRow, alkalinityConsumedRow, solidsMadeRow,
+    ironEquivalentsRow, permanganateDaysRow,      permanganateChargeRow, ozoneOutputRow};
+constinit const puteal_plugin self = plugin("oxidation", "Oxidation", 1, 0, sources, functions);
+
+} // namespace
+} // namespace oxidation
+
+PUTEAL_EXPORT const puteal_plugin *puteal_plugin_entry()
+{
+    return &oxidation::self;
+}
