@@ -1,0 +1,24 @@
+/// Rows of the filtration plugin's functions; each is defined beside the function it describes.
+#pragma once
+
+#include "sdk/plugin.h"
+
+namespace filtration
+{
+
+extern const puteal_function bedAreaRow, bedVolumeRow, contactRow;
+extern const puteal_function backwashFlowRow, backwashGallonsRow, backwashIntervalRow;
+extern const puteal_function cartridgeDaysRow, cartridgeDaysByMassRow;
+extern const puteal_function viscosityRow, fluidizationRow, bedLossRow;
+
+/// Viscosity of water, mPa*s, and density, kg/m^3, at a temperature in degC.
+double viscosityAt(double temperature);
+double densityAt(double temperature);
+
+inline constexpr const char pressureSafety[] = "A filter tank is a pressure vessel: take the pressure off "
+                                               "before opening, stay below its rating, never put "
+                                               "compressed air into a fiberglass tank. Waste water goes to a "
+                                               "drain over an air gap as the local code asks; whether "
+                                               "a septic system may take it is for the health office to say.";
+
+} // namespace filtration

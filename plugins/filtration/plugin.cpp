@@ -1,0 +1,44 @@
+/// The filtration plugin: media beds, their backwash, cartridges, and cold water in a bed.
+///
+/// Requirements
+///  R1 Loadings and rates of media are arguments, never constants.
+///  R2 An interval for a clock is whole days, rounded down.
+///  R3 A cartridge's rating shrinks with more iron and never stretches with less.
+///  R4 Viscosity and fluidization are taken at the temperature of the water.
+#include "filtration.h"
+
+using namespace puteal::sdk;
+
+namespace filtration
+{
+namespace
+{
+
+constexpr puteal_source sources[] = {
+    source("hb44", "W", "worked out from NIST Handbook 44, appendix C: inch, foot, US gallon, grain"),
+    source("geometry", "W", "worked out: area of a round tank times the rate"),
+    source("missouri_g1801", "H",
+           "Univ. of Missouri Extension G1801, How to Size a Farm and Home Water System, "
+           "extension.missouri.edu/p/G1801: a backwashing filter draws 10 gpm, 100 to 200 gal a backwash"),
+    source("viscosity_table", "H",
+           "water density and viscosity table, engineersedge.com; Encyclopedia of Environmental "
+           "Science and Engineering, appendix table 2"),
+    source("wen_yu", "R", "Wen and Yu 1966, constants 33.7 and 0.0408: recalled, not confirmed"),
+    source("ergun", "H", "Ergun equation as printed on a chemical-engineering reference page"),
+    source("practice", "T", "common practice, no source"),
+    source("recalled", "R", "recalled, not confirmed"),
+};
+
+const puteal_function functions[] = {
+    bedAreaRow,         bedVolumeRow,        contactRow,       backwashFlowRow,
+    backwashGallonsRow, backwashIntervalRow, cartridgeDaysRow, cartridgeDaysByMassRow,
+    viscosityRow,       fluidizationRow,     bedLossRow};
+constinit const puteal_plugin self = plugin("filtration", "Filtration", 1, 0, sources, functions);
+
+} // namespace
+} // namespace filtration
+
+PUTEAL_EXPORT const puteal_plugin *puteal_plugin_entry()
+{
+    return &filtration::self;
+}
