@@ -1,4 +1,5 @@
-/// Bare numbers to and from text: decimal digits are rounded on the shortest text, so 0.285 to two places is 0.29.
+/// Bare numbers to and from text: decimal digits are rounded on the shortest text, so 0.285 to two places is
+/// 0.29.
 #include "base/number.h"
 
 #include <algorithm>
@@ -8,14 +9,19 @@
 
 #include "base/limits.h"
 
-namespace puteal {
+namespace puteal
+{
 
-namespace {
+namespace
+{
 
 constexpr int mostPlainExponent = 15;  // 1e15 and above are written with an exponent
 constexpr int leastPlainExponent = -5; // below 1e-5 too
 
-bool isDigit(char c) { return c >= '0' && c <= '9'; }
+bool isDigit(char c)
+{
+    return c >= '0' && c <= '9';
+}
 
 /// x = 0.d1d2d3... * 10^point, with the digits of the shortest text.
 struct Digits {
@@ -31,7 +37,8 @@ Digits digitsOf(double x)
     if (x == 0.0 || !std::isfinite(x))
         return result;
     char buffer[40];
-    const auto end = std::to_chars(buffer, buffer + sizeof buffer, std::fabs(x), std::chars_format::scientific).ptr;
+    const auto end =
+        std::to_chars(buffer, buffer + sizeof buffer, std::fabs(x), std::chars_format::scientific).ptr;
     const char *p = buffer;
     for (; p != end && *p != 'e'; ++p)
         if (*p != '.')
@@ -47,7 +54,8 @@ Digits digitsOf(double x)
     return result;
 }
 
-/// Keeps the first `keep` digits, half away from zero; may move the point by one. `keep` may be 0 or negative.
+/// Keeps the first `keep` digits, half away from zero; may move the point by one. `keep` may be 0 or
+/// negative.
 void roundTo(Digits &d, int keep)
 {
     if (keep < 0) {
@@ -84,7 +92,9 @@ std::string plainText(const Digits &d, int places)
     if (places > 0) {
         text += '.';
         for (int i = d.point; i < d.point + places; ++i)
-            text += i >= 0 && static_cast<std::size_t>(i) < d.digits.size() ? d.digits[static_cast<std::size_t>(i)] : '0';
+            text += i >= 0 && static_cast<std::size_t>(i) < d.digits.size()
+                        ? d.digits[static_cast<std::size_t>(i)]
+                        : '0';
     }
     const bool isZero = text.find_first_not_of("0.") == std::string::npos;
     return d.negative && !isZero ? "-" + text : text;
@@ -102,7 +112,10 @@ std::string scientificText(const Digits &d, int figures)
     return text + "e" + std::to_string(d.point - 1);
 }
 
-bool wantsExponent(const Digits &d) { return d.point > mostPlainExponent || d.point <= leastPlainExponent; }
+bool wantsExponent(const Digits &d)
+{
+    return d.point > mostPlainExponent || d.point <= leastPlainExponent;
+}
 
 } // namespace
 
@@ -224,8 +237,14 @@ bool nearlyEqual(double a, double b)
     return a == b || std::fabs(a - b) <= limits::slack * std::max(std::fabs(a), std::fabs(b));
 }
 
-bool atMost(double a, double b) { return a <= b || nearlyEqual(a, b); }
+bool atMost(double a, double b)
+{
+    return a <= b || nearlyEqual(a, b);
+}
 
-bool lessThan(double a, double b) { return a < b && !nearlyEqual(a, b); }
+bool lessThan(double a, double b)
+{
+    return a < b && !nearlyEqual(a, b);
+}
 
 } // namespace puteal

@@ -11,17 +11,31 @@
 
 #include "base/limits.h"
 
-namespace puteal {
+namespace puteal
+{
 
-namespace {
+namespace
+{
 
 constexpr std::array<std::string_view, 8> reserved{"and", "or", "not", "yes", "no", "as", "pi", "gone"};
 constexpr std::uint32_t lastCodePoint = 0x10FFFF;
 
-bool isLower(char c) { return c >= 'a' && c <= 'z'; }
-bool isUpper(char c) { return c >= 'A' && c <= 'Z'; }
-bool isDigit(char c) { return c >= '0' && c <= '9'; }
-char lower(char c) { return isUpper(c) ? static_cast<char>(c - 'A' + 'a') : c; }
+bool isLower(char c)
+{
+    return c >= 'a' && c <= 'z';
+}
+bool isUpper(char c)
+{
+    return c >= 'A' && c <= 'Z';
+}
+bool isDigit(char c)
+{
+    return c >= '0' && c <= '9';
+}
+char lower(char c)
+{
+    return isUpper(c) ? static_cast<char>(c - 'A' + 'a') : c;
+}
 
 Span spanOf(std::size_t begin, std::size_t end)
 {
@@ -56,7 +70,8 @@ std::size_t readHex(std::string_view text, std::size_t i, std::uint32_t &point)
         return std::string_view::npos;
     const auto result = std::from_chars(text.data() + i + 2, text.data() + close, point, 16);
     const bool surrogate = point >= 0xD800 && point <= 0xDFFF;
-    if (result.ec != std::errc{} || result.ptr != text.data() + close || point == 0 || point > lastCodePoint || surrogate)
+    if (result.ec != std::errc{} || result.ptr != text.data() + close || point == 0 ||
+        point > lastCodePoint || surrogate)
         return std::string_view::npos;
     return close;
 }
@@ -132,7 +147,8 @@ Result<std::string> unquoted(std::string_view text)
     for (std::size_t i = 1; i < text.size(); ++i) {
         if (text[i] == '"') {
             if (i + 1 != text.size())
-                return fail(ErrorKind::syntax, "nothing may follow the closing quotation mark", spanOf(i + 1, text.size()));
+                return fail(ErrorKind::syntax, "nothing may follow the closing quotation mark",
+                            spanOf(i + 1, text.size()));
             return words;
         }
         if (text[i] != '\\') {
@@ -151,14 +167,16 @@ Result<std::string> unquoted(std::string_view text)
             utf8::append(point, std::back_inserter(words));
             i = close;
         } else {
-            return fail(ErrorKind::syntax, "after a backslash only \", \\, n, t or u{hex} may stand; write \\\\ for a backslash",
+            return fail(ErrorKind::syntax,
+                        "after a backslash only \", \\, n, t or u{hex} may stand; write \\\\ for a backslash",
                         spanOf(start, std::min(i + 1, text.size())));
         }
     }
     return fail(ErrorKind::syntax, "the closing quotation mark is missing", spanOf(0, text.size()));
 }
 
-std::vector<std::string> closest(std::string_view word, const std::vector<std::string> &candidates, std::size_t most)
+std::vector<std::string> closest(std::string_view word, const std::vector<std::string> &candidates,
+                                 std::size_t most)
 {
     struct Rated {
         std::size_t rate;
@@ -172,13 +190,15 @@ std::vector<std::string> closest(std::string_view word, const std::vector<std::s
         std::string other = candidate;
         std::transform(other.begin(), other.end(), other.begin(), lower);
         const std::size_t apart = other.size() > small.size() + 8 ? reach + 1 : distance(small, other);
-        const bool prefix = small.size() >= 3 && (other.starts_with(small) || (other.size() >= 3 && small.starts_with(other)));
+        const bool prefix = small.size() >= 3 &&
+                            (other.starts_with(small) || (other.size() >= 3 && small.starts_with(other)));
         if (apart <= reach && apart < std::max(small.size(), other.size()))
             rated.push_back({2 * apart + (candidate[0] == word[0] ? 0U : 1U), &candidate});
         else if (prefix)
             rated.push_back({2 * reach + 2, &candidate});
     }
-    std::stable_sort(rated.begin(), rated.end(), [](const Rated &a, const Rated &b) { return a.rate < b.rate; });
+    std::stable_sort(rated.begin(), rated.end(),
+                     [](const Rated &a, const Rated &b) { return a.rate < b.rate; });
     std::vector<std::string> result;
     for (std::size_t i = 0; i < rated.size() && i < most; ++i)
         result.push_back(*rated[i].word);
@@ -198,8 +218,8 @@ std::string joined(const std::vector<std::string> &items)
 
 std::size_t codePoints(std::string_view text)
 {
-    return static_cast<std::size_t>(
-        std::count_if(text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
+    return static_cast<std::size_t>(std::count_if(
+        text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
 }
 
 std::string_view trimmed(std::string_view text)

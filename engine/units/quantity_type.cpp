@@ -3,11 +3,16 @@
 
 #include <algorithm>
 
-namespace puteal {
+namespace puteal
+{
 
-namespace {
+namespace
+{
 
-bool fits(int sixths) { return sixths >= -126 && sixths <= 126; }
+bool fits(int sixths)
+{
+    return sixths >= -126 && sixths <= 126;
+}
 
 QuantityType combined(const QuantityType &a, const QuantityType &b, int sign)
 {
@@ -56,7 +61,8 @@ std::int8_t Labels::sixths(std::uint16_t id) const
 
 void Labels::add(std::uint16_t id, int sixths)
 {
-    auto at = std::lower_bound(m_items.begin(), m_items.end(), id, [](const auto &item, std::uint16_t x) { return item.first < x; });
+    auto at = std::lower_bound(m_items.begin(), m_items.end(), id,
+                               [](const auto &item, std::uint16_t x) { return item.first < x; });
     const bool found = at != m_items.end() && at->first == id;
     const int sum = std::clamp((found ? at->second : 0) + sixths, -127, 127);
     if (sum == 0) {
@@ -77,9 +83,15 @@ int Labels::sum() const
     return total;
 }
 
-QuantityType product(const QuantityType &a, const QuantityType &b) { return combined(a, b, 1); }
+QuantityType product(const QuantityType &a, const QuantityType &b)
+{
+    return combined(a, b, 1);
+}
 
-QuantityType quotient(const QuantityType &a, const QuantityType &b) { return combined(a, b, -1); }
+QuantityType quotient(const QuantityType &a, const QuantityType &b)
+{
+    return combined(a, b, -1);
+}
 
 bool raise(const QuantityType &a, int numerator, int denominator, QuantityType &out)
 {

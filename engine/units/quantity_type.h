@@ -1,4 +1,5 @@
-/// What a number is an amount of: dimension, counted things, substances, and whether it is a reading on a scale.
+/// What a number is an amount of: dimension, counted things, substances, and whether it is a reading on a
+/// scale.
 #pragma once
 
 #include <array>
@@ -7,7 +8,8 @@
 #include <utility>
 #include <vector>
 
-namespace puteal {
+namespace puteal
+{
 
 /// Base quantities and the base units numbers are stored in: dm, mg, s, K, mmol, A, USD.
 enum class Base : std::uint8_t { length, mass, time, temperature, amount, current, money };
@@ -46,7 +48,10 @@ struct QuantityType {
     Scale scale = Scale::plain;
 
     /// A pure number without labels.
-    bool isPure() const { return dimension.isPure() && things.empty() && substances.empty() && scale == Scale::plain; }
+    bool isPure() const
+    {
+        return dimension.isPure() && things.empty() && substances.empty() && scale == Scale::plain;
+    }
     friend bool operator==(const QuantityType &, const QuantityType &) = default;
 };
 

@@ -1,26 +1,29 @@
 /// Unit words of pressure, temperature, energy, power, force, viscosity and electricity, in dm, mg, s, K, A.
 #include "units/unit_rows.h"
 
-namespace puteal {
+namespace puteal
+{
 
-namespace {
+namespace
+{
 
-constexpr Exponents pressure{-1, 1, -2}, temperature{0, 0, 0, 1}, energy{2, 1, -2}, power{2, 1, -3}, force{1, 1, -2},
-    viscosity{-1, 1, -1}, kinematic{2, 0, -1}, current{0, 0, 0, 0, 0, 1}, charge{0, 0, 1, 0, 0, 1}, voltage{2, 1, -3, 0, 0, -1},
-    conductance{-2, -1, 3, 0, 0, 2};
+constexpr Exponents pressure{-1, 1, -2}, temperature{0, 0, 0, 1}, energy{2, 1, -2}, power{2, 1, -3},
+    force{1, 1, -2}, viscosity{-1, 1, -1}, kinematic{2, 0, -1}, current{0, 0, 0, 0, 0, 1},
+    charge{0, 0, 1, 0, 0, 1}, voltage{2, 1, -3, 0, 0, -1}, conductance{-2, -1, 3, 0, 0, 2};
 
-constexpr double pascal = 1e5;                       // 1 kg/(m s^2) in mg, dm, s
-constexpr double newton = 1e7;                       // 1 kg m/s^2
-constexpr double joule = 1e8;                        // 1 kg m^2/s^2
-constexpr double gravity = 9.80665;                  // m/s^2, standard, exactly [nist811 B.8]
-constexpr double poundForce = 4.4482216152605;       // N, 0.45359237 kg x standard gravity, exactly [nist811 B.8]
+constexpr double pascal = 1e5;                 // 1 kg/(m s^2) in mg, dm, s
+constexpr double newton = 1e7;                 // 1 kg m/s^2
+constexpr double joule = 1e8;                  // 1 kg m^2/s^2
+constexpr double gravity = 9.80665;            // m/s^2, standard, exactly [nist811 B.8]
+constexpr double poundForce = 4.4482216152605; // N, 0.45359237 kg x standard gravity, exactly [nist811 B.8]
 constexpr double psi = poundForce * pascal / (0.0254 * 0.0254);
-constexpr double atmosphere = 101325 * pascal;       // exactly [nist811 B.8]
-constexpr double meterOfWater = 1000 * gravity * pascal;     // conventional water, 1000 kg/m^3 [nist811 B.8]
-constexpr double meterOfMercury = 13595.1 * gravity * pascal; // conventional mercury, 13,595.1 kg/m^3 [nist811 B.8]
-constexpr double btu = 1055.05585262 * joule;        // International Table, exactly [nist811 B.8]
-constexpr double freezing = 273.15;                  // K, exactly [si]
-constexpr double fahrenheit = 5.0 / 9.0;             // K, exactly [nist811 B.8]
+constexpr double atmosphere = 101325 * pascal;           // exactly [nist811 B.8]
+constexpr double meterOfWater = 1000 * gravity * pascal; // conventional water, 1000 kg/m^3 [nist811 B.8]
+constexpr double meterOfMercury =
+    13595.1 * gravity * pascal;                       // conventional mercury, 13,595.1 kg/m^3 [nist811 B.8]
+constexpr double btu = 1055.05585262 * joule;         // International Table, exactly [nist811 B.8]
+constexpr double freezing = 273.15;                   // K, exactly [si]
+constexpr double fahrenheit = 5.0 / 9.0;              // K, exactly [nist811 B.8]
 constexpr double fahrenheitZero = 459.67 * 5.0 / 9.0; // K at 0 degF, exactly [nist811 B.8]
 
 constexpr const char *gauge = "a pressure difference, so also a gauge pressure";
@@ -31,7 +34,19 @@ constexpr const char *difference = "a temperature difference";
 constexpr UnitRow absoluteRow(const char *word, const char *singular, const char *plural, double factor,
                               const char *definition)
 {
-    return {word, "", singular, plural, factor, pressure, definition, "nist811", absolute, "", "", 0, Scale::absolutePressure};
+    return {word,
+            "",
+            singular,
+            plural,
+            factor,
+            pressure,
+            definition,
+            "nist811",
+            absolute,
+            "",
+            "",
+            0,
+            Scale::absolutePressure};
 }
 
 constexpr UnitRow rows[] = {
@@ -40,8 +55,10 @@ constexpr UnitRow rows[] = {
     {"MPa", "", "megapascal", "megapascals", 1e6 * pascal, pressure, "1,000,000 Pa", "si", gauge},
     {"bar", "bars", "bar", "bars", 1e5 * pascal, pressure, "100,000 Pa", "nist811", gauge},
     {"mbar", "", "millibar", "millibars", 100 * pascal, pressure, "100 Pa", "nist811", gauge},
-    {"psi", "psig", "pound per square inch", "pounds per square inch", psi, pressure, "1 lbf/in^2", "nist811", gauge},
-    {"atm", "", "standard atmosphere", "standard atmospheres", atmosphere, pressure, "101,325 Pa exactly", "nist811", gauge},
+    {"psi", "psig", "pound per square inch", "pounds per square inch", psi, pressure, "1 lbf/in^2", "nist811",
+     gauge},
+    {"atm", "", "standard atmosphere", "standard atmospheres", atmosphere, pressure, "101,325 Pa exactly",
+     "nist811", gauge},
     {"ft_head", "ftH2O", "foot of water", "feet of water", 0.3048 * meterOfWater, pressure,
      "1 ft of conventional water, 1000 kg/m^3", "nist811", "2.3067 ft_head are one psi"},
     {"in_head", "inH2O", "inch of water", "inches of water", 0.0254 * meterOfWater, pressure,
@@ -64,36 +81,40 @@ constexpr UnitRow rows[] = {
     absoluteRow("atm_abs", "atmosphere absolute", "atmospheres absolute", atmosphere, "1 atm above vacuum"),
     absoluteRow("inHg_abs", "inch of mercury absolute", "inches of mercury absolute", 0.0254 * meterOfMercury,
                 "1 inHg above vacuum"),
-    absoluteRow("mmHg_abs", "millimeter of mercury absolute", "millimeters of mercury absolute", 0.001 * meterOfMercury,
-                "1 mmHg above vacuum"),
+    absoluteRow("mmHg_abs", "millimeter of mercury absolute", "millimeters of mercury absolute",
+                0.001 * meterOfMercury, "1 mmHg above vacuum"),
 
-    {"K", "kelvin kelvins", "kelvin", "kelvins", 1, temperature, "base unit of the SI", "si", reading, "", "", 0,
-     Scale::temperatureReading},
-    {"degC", "celsius", "degree Celsius", "degrees Celsius", 1, temperature, "K above 273.15 K", "si", reading, "", "",
-     freezing, Scale::temperatureReading},
+    {"K", "kelvin kelvins", "kelvin", "kelvins", 1, temperature, "base unit of the SI", "si", reading, "", "",
+     0, Scale::temperatureReading},
+    {"degC", "celsius", "degree Celsius", "degrees Celsius", 1, temperature, "K above 273.15 K", "si",
+     reading, "", "", freezing, Scale::temperatureReading},
     {"degF", "fahrenheit", "degree Fahrenheit", "degrees Fahrenheit", fahrenheit, temperature,
      "5/9 K, 0 degF is 459.67 steps above absolute zero", "nist811", reading, "", "", fahrenheitZero,
      Scale::temperatureReading},
-    {"delta_K", "", "kelvin of difference", "kelvins of difference", 1, temperature, "1 K as a difference", "si", difference},
+    {"delta_K", "", "kelvin of difference", "kelvins of difference", 1, temperature, "1 K as a difference",
+     "si", difference},
     {"delta_degC", "", "degree Celsius of difference", "degrees Celsius of difference", 1, temperature,
      "1 K as a difference", "si", difference},
-    {"delta_degF", "", "degree Fahrenheit of difference", "degrees Fahrenheit of difference", fahrenheit, temperature,
-     "5/9 K as a difference", "nist811", difference},
+    {"delta_degF", "", "degree Fahrenheit of difference", "degrees Fahrenheit of difference", fahrenheit,
+     temperature, "5/9 K as a difference", "nist811", difference},
 
     {"J", "joule joules", "joule", "joules", joule, energy, "1 N m", "si"},
     {"kJ", "", "kilojoule", "kilojoules", 1e3 * joule, energy, "1000 J", "si"},
     {"MJ", "", "megajoule", "megajoules", 1e6 * joule, energy, "1,000,000 J", "si"},
     {"Wh", "", "watt hour", "watt hours", 3600 * joule, energy, "3600 J", "nist811"},
     {"kWh", "", "kilowatt hour", "kilowatt hours", 3.6e6 * joule, energy, "3,600,000 J", "nist811"},
-    {"BTU", "Btu", "British thermal unit", "British thermal units", btu, energy, "1055.05585262 J, International Table", "nist811"},
+    {"BTU", "Btu", "British thermal unit", "British thermal units", btu, energy,
+     "1055.05585262 J, International Table", "nist811"},
     {"W", "watt watts", "watt", "watts", joule, power, "1 J/s", "si"},
     {"mW", "", "milliwatt", "milliwatts", 1e-3 * joule, power, "0.001 W", "si"},
     {"kW", "kilowatt kilowatts", "kilowatt", "kilowatts", 1e3 * joule, power, "1000 W", "si"},
-    {"hp", "horsepower", "horsepower", "horsepower", 550 * 0.3048 * poundForce * joule, power, "550 ft lbf/s", "nist811"},
+    {"hp", "horsepower", "horsepower", "horsepower", 550 * 0.3048 * poundForce *joule, power, "550 ft lbf/s",
+     "nist811"},
 
     {"N", "newton newtons", "newton", "newtons", newton, force, "1 kg m/s^2", "si"},
     {"kN", "", "kilonewton", "kilonewtons", 1e3 * newton, force, "1000 N", "si"},
-    {"lbf", "", "pound-force", "pounds-force", poundForce * newton, force, "4.4482216152605 N exactly", "nist811"},
+    {"lbf", "", "pound-force", "pounds-force", poundForce *newton, force, "4.4482216152605 N exactly",
+     "nist811"},
     {"cP", "", "centipoise", "centipoise", 1e-3 * pascal, viscosity, "0.001 Pa s", "nist811"},
     {"mPas", "", "millipascal second", "millipascal seconds", 1e-3 * pascal, viscosity, "0.001 Pa s", "si"},
     {"cSt", "", "centistokes", "centistokes", 1e-4, kinematic, "1e-6 m^2/s", "nist811"},
@@ -105,11 +126,15 @@ constexpr UnitRow rows[] = {
     {"mV", "millivolt millivolts", "millivolt", "millivolts", 1e-3 * joule, voltage, "0.001 V", "si"},
     {"S", "siemens", "siemens", "siemens", 1 / joule, conductance, "1 A/V", "si"},
     {"mS", "", "millisiemens", "millisiemens", 1e-3 / joule, conductance, "0.001 S", "si"},
-    {"uS", "umho", "microsiemens", "microsiemens", 1e-6 / joule, conductance, "1e-6 S", "si", "conductivity is uS/cm at 25 degC"},
+    {"uS", "umho", "microsiemens", "microsiemens", 1e-6 / joule, conductance, "1e-6 S", "si",
+     "conductivity is uS/cm at 25 degC"},
 };
 
 } // namespace
 
-UnitRows physicsRows() { return {rows, sizeof rows / sizeof rows[0]}; }
+UnitRows physicsRows()
+{
+    return {rows, sizeof rows / sizeof rows[0]};
+}
 
 } // namespace puteal

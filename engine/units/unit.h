@@ -115,6 +115,8 @@ std::optional<Unit> retagged(const Unit &unit, const QuantityType &type, const U
 
 /// "`dya` is no unit; day?" with the replacement of the word at `span` as fixes.
 Error noSuchUnit(std::string_view word, Span span, const UnitTable &table);
+/// "`Fx` is no substance known here; Fe?" likewise.
+Error noSuchSubstance(std::string_view word, Span span);
 
 /// Words for a type in messages: "gal/day", "mg/L as Fe", "a pure number", "a temperature reading".
 std::string typeWords(const QuantityType &type, const UnitTable &table, UnitSystem system = UnitSystem::us);

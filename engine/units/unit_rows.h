@@ -6,7 +6,8 @@
 
 #include "units/quantity_type.h"
 
-namespace puteal {
+namespace puteal
+{
 
 /// Whole exponents of dm, mg, s, K, mmol, A, USD.
 using Exponents = std::array<signed char, baseCount>;

@@ -1,4 +1,5 @@
-/// The unit table: rows turned into words, spellings, counted things, and the base units rescaled where a test asks.
+/// The unit table: rows turned into words, spellings, counted things, and the base units rescaled where a
+/// test asks.
 #include <algorithm>
 #include <cmath>
 
@@ -7,9 +8,11 @@
 #include "units/unit.h"
 #include "units/unit_rows.h"
 
-namespace puteal {
+namespace puteal
+{
 
-namespace {
+namespace
+{
 
 constexpr int sixthsOfOne = 6;
 
@@ -105,7 +108,8 @@ void UnitTable::addSpelling(std::string_view spelling, std::uint32_t word)
 const std::vector<UnitSource> &UnitTable::sources()
 {
     static const std::vector<UnitSource> list{
-        {"nist811", "NIST Special Publication 811, Guide for the Use of the International System of Units (2008), appendix B"},
+        {"nist811", "NIST Special Publication 811, Guide for the Use of the International System of Units "
+                    "(2008), appendix B"},
         {"nist44", "NIST Handbook 44, appendix C, General Tables of Units of Measurement"},
         {"si", "The International System of Units (SI Brochure), 9th edition, BIPM 2019"},
         {"iupac", "IUPAC standard atomic weights, abridged values of 2021"},
@@ -148,9 +152,12 @@ std::vector<std::string> UnitTable::closestWords(std::string_view word) const
 Result<void> UnitTable::declareThing(std::string_view word)
 {
     if (!isName(word))
-        return fail(ErrorKind::name, "`" + std::string(word) + "` cannot be a counted thing: write it in small letters, digits and _");
+        return fail(ErrorKind::name,
+                    "`" + std::string(word) +
+                        "` cannot be a counted thing: write it in small letters, digits and _");
     if (isReservedWord(word))
-        return fail(ErrorKind::name, "`" + std::string(word) + "` is a word of the formula language: choose another");
+        return fail(ErrorKind::name,
+                    "`" + std::string(word) + "` is a word of the formula language: choose another");
     if (find(word))
         return fail(ErrorKind::name, "`" + std::string(word) + "` is a unit word already");
     UnitWord row;
@@ -178,14 +185,21 @@ std::string UnitTable::thingWord(std::uint16_t id) const
 
 bool UnitTable::thingStays(std::uint16_t id) const
 {
-    static constexpr std::array<std::string_view, 7> staying{"person", "NTU", "CU", "TON", "cfu", "mpn", "pCi"};
+    static constexpr std::array<std::string_view, 7> staying{"person", "NTU", "CU", "TON",
+                                                             "cfu",    "mpn", "pCi"};
     const std::string word = thingWord(id);
     return std::find(staying.begin(), staying.end(), word) != staying.end();
 }
 
-std::string UnitTable::substanceWord(std::uint16_t id) { return id < sdk::substanceCount ? sdk::substances[id].word : ""; }
+std::string UnitTable::substanceWord(std::uint16_t id)
+{
+    return id < sdk::substanceCount ? sdk::substances[id].word : "";
+}
 
-std::string UnitTable::substanceName(std::uint16_t id) { return id < sdk::substanceCount ? sdk::substances[id].name : ""; }
+std::string UnitTable::substanceName(std::uint16_t id)
+{
+    return id < sdk::substanceCount ? sdk::substances[id].name : "";
+}
 
 std::optional<std::uint16_t> UnitTable::substanceId(std::string_view word)
 {
