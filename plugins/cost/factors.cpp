@@ -1,0 +1,172 @@
+/// Money over time: compound and present-value factors, annuities, growing yearly costs. (R1, R2)
+#include "cost.h"
+
+namespace cost
+{
+
+using namespace puteal::sdk;
+
+namespace
+{
+
+double compound(double rate, double time)
+{
+    return std::exp(time * std::log1p(rate));
+}
+
+double presentValueFactor(double rate, double time)
+{
+    return std::exp(-time * std::log1p(rate));
+}
+
+double annuity(double rate, int years)
+{
+    return rate == 0.0 ? years : -std::expm1(-years * std::log1p(rate)) / rate;
+}
+
+constexpr const char wholeYearsWanted[] = "yearly sums need whole years: round the time to a year";
+
+double annuityFactor(double rate, double time, Reply &reply)
+{
+    const int years = wholeYears(time);
+    if (years < 0)
+        return reply.refuse(2, wholeYearsWanted);
+    return annuity(rate, years);
+}
+
+double grownYears(double growth, double discount, double time, Reply &reply)
+{
+    const int years = wholeYears(time);
+    if (years < 0)
+        return reply.refuse(3, wholeYearsWanted);
+    const double step = (1.0 + growth) / (1.0 + discount);
+    double sum = 0.0, factor = 1.0;
+    for (int k = 1; k <= years; ++k)
+        sum += factor *= step;
+    return sum;
+}
+
+double yearlyEquivalent(double amount, double rate, double time, Reply &reply)
+{
+    const int years = wholeYears(time);
+    if (years < 1)
+        return reply.refuse(3, "a yearly equivalent needs one or more whole years");
+    return amount / annuity(rate, years);
+}
+
+constexpr Parameter studyTime = Parameter("time", "yr", "years counted").hard(0, 200).usual(0, 40);
+
+constexpr puteal_parameter compoundTakes[] = {rateParameter, studyTime};
+constexpr const char *factorSources[] = {"interest_tables", "finance_code", "definition", nullptr};
+constexpr puteal_example compoundExamples[] = {
+    example("compound(0.25 %, 12 yr)", "1.0304", 5e-5, "published", "interest_tables"),
+    example("compound(5 %, 10 yr)", "1.62889463", 1e-8, "computed", "definition"),
+    example("compound(3 %, 20 yr)", "1.80611123", 1e-8, "computed", "definition"),
+};
+constexpr puteal_example compoundRefusals[] = {
+    refusal("compound(5, 10 yr)", "`rate` must be at most 1; it is 5"),
+};
+constexpr puteal_example presentExamples[] = {
+    example("present_value_factor(0.25 %, 24 yr)", "0.9418", 5e-5, "published", "interest_tables"),
+    example("present_value_factor(5 %, 10 yr)", "0.6139132535407591", 1e-12, "published", "finance_code"),
+    example("present_value_factor(12 %, 10 yr)", "0.32197324", 1e-7, "computed", "definition"),
+};
+constexpr puteal_example presentRefusals[] = {
+    refusal("present_value_factor(5 %, -10 yr)", "`time` must be at least 0 yr; it is -10 yr"),
+};
+constexpr puteal_example annuityExamples[] = {
+    example("annuity_factor(0.25 %, 12 yr)", "11.8073 yr", 1e-5, "published", "interest_tables"),
+    example("annuity_factor(5 %, 10 yr)", "7.721734929184818 yr", 1e-12, "published", "finance_code"),
+    example("annuity_factor(10 %, 10 yr)", "6.14457 yr", 1e-5, "published", "finance_code"),
+    example("annuity_factor(0, 15 yr)", "15 yr", 1e-12, "computed", "definition"),
+};
+constexpr puteal_example annuityRefusals[] = {refusal("annuity_factor(5 %, 10.5 yr)", wholeYearsWanted)};
+
+constexpr puteal_parameter grownTakes[] = {
+    Parameter("growth", "", "price rise a year, as 3 %").hard(lowestRate, highestRate).usual(0, 0.15),
+    Parameter("discount", "", "discount rate a year, as 5 %").hard(lowestRate, highestRate).usual(0, 0.15),
+    studyTime,
+};
+constexpr const char *grownSources[] = {"handbook135", "finance_code", "definition", nullptr};
+constexpr puteal_example grownExamples[] = {
+    // a first payment of 100 that has not grown yet is worth 1000 / 1.05 here, as the growing annuity of the
+    // source
+    example("$100 * grown_years(5 %, 5 %, 10 yr) / (1 yr * 1.05)", "$952.3809523809", 1e-9, "published",
+            "finance_code"),
+    example("grown_years(3 %, 5 %, 10 yr)", "9.01002404 yr", 1e-8, "computed", "definition"),
+    example("grown_years(2 %, 3 %, 20 yr)", "18.08122939 yr", 1e-8, "computed", "definition"),
+    example("grown_years(4 %, 8 %, 15 yr)", "11.23895497 yr", 1e-8, "computed", "definition"),
+};
+constexpr puteal_example grownRefusals[] = {refusal("grown_years(3 %, 5 %, 2.5 yr)", wholeYearsWanted)};
+
+constexpr puteal_parameter equivalentTakes[] = {
+    Parameter("cost", "$", "sum worth today"),
+    rateParameter,
+    Parameter("time", "yr", "years over which it is spread").hard(0, 200).usual(1, 40),
+};
+constexpr puteal_example equivalentExamples[] = {
+    example("yearly_equivalent($9490.493077, 5 %, 15 yr)", "$914.335814/yr", 1e-7, "computed", "definition"),
+    example("yearly_equivalent($1000, 0.25 %, 12 yr)", "$84.69/yr", 5e-5, "published", "interest_tables"),
+};
+constexpr puteal_example equivalentRefusals[] = {
+    refusal("yearly_equivalent($1000, 5 %, 0 yr)", "a yearly equivalent needs one or more whole years"),
+};
+
+} // namespace
+
+constinit const puteal_function compoundRow =
+    Function("compound", "Compound growth", "What one unit of money becomes at a yearly rate.",
+             call<compound>)
+        .takes(compoundTakes)
+        .gives("", "factor on the first sum")
+        .by("(1 + rate)^(time / 1 yr)")
+        .from(factorSources)
+        .shownBy(compoundExamples)
+        .refusing(compoundRefusals);
+
+constinit const puteal_function presentValueFactorRow =
+    Function("present_value_factor", "Present value factor", "What a later unit of money is worth today.",
+             call<presentValueFactor>)
+        .takes(compoundTakes)
+        .gives("", "factor on the later sum")
+        .by("(1 + rate)^(-time / 1 yr)")
+        .from(factorSources)
+        .shownBy(presentExamples)
+        .refusing(presentRefusals);
+
+constinit const puteal_function annuityFactorRow =
+    Function("annuity_factor", "Annuity factor",
+             "Present value of one unit of money a year, paid at the end of each year.", call<annuityFactor>)
+        .takes(compoundTakes)
+        .gives("yr", "times a yearly cost gives its present value")
+        .by("(1 - (1 + rate)^-n) / rate; n at rate 0")
+        .from(factorSources)
+        .shownBy(annuityExamples)
+        .refusing(annuityRefusals);
+
+constinit const puteal_function grownYearsRow =
+    Function("grown_years", "Growing yearly cost",
+             "Present value of a yearly cost whose price of today rises each year; the first payment has "
+             "risen once.",
+             call<grownYears>)
+        .takes(grownTakes)
+        .gives("yr", "times a yearly cost at today's price gives its present value")
+        .by("sum over k = 1 .. n of ((1 + growth) / (1 + discount))^k")
+        .from(grownSources)
+        .shownBy(grownExamples)
+        .refusing(grownRefusals);
+
+constinit const puteal_function yearlyEquivalentRow =
+    Function("yearly_equivalent", "Equivalent yearly cost",
+             "Even yearly sum that is worth as much as a sum of today. Compare only options of equal "
+             "function over equal "
+             "years.",
+             call<yearlyEquivalent>)
+        .takes(equivalentTakes)
+        .gives("$/yr", "even sum a year")
+        .by("cost / annuity_factor(rate, time)")
+        .from(factorSources)
+        .shownBy(equivalentExamples)
+        .refusing(equivalentRefusals);
+
+} // namespace cost
