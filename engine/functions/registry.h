@@ -52,6 +52,9 @@ public:
     /// descriptor differs from the manifest.
     virtual Result<puteal_call> callOf(const FunctionInfo &function) const = 0;
     const PluginInfo *plugin(std::string_view id) const;
+    /// Why `find` gives nothing for a name: its plugin is not enabled, refused or damaged, or no such
+    /// function (with the closest names).
+    virtual Error whyNot(std::string_view name) const = 0;
 };
 
 /// Writes the manifest of a plugin's library (used at build time). Error: cannot open, contract differs, a

@@ -1,0 +1,40 @@
+/// The manifest beside a library: TOML, written at build time from the descriptors, read piece by piece.
+///
+/// Reading all of it at every start would cost more than the start itself, so its layout is fixed: a head
+/// (id, title, contract, version, library, names of functions), then [[source]] blocks, then one [[function]]
+/// block a function. Only the head is read at start; a block is a TOML document of its own and is read when
+/// its function is wanted.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "functions/descriptor.h"
+
+namespace puteal
+{
+
+/// Text of a manifest; `library` is the file name beside it.
+std::string manifestText(const PluginDescription &plugin, const std::string &library);
+
+/// A manifest with its head read and its blocks found.
+struct Manifest {
+    PluginInfo info; ///< id, title, version, function names; `library` is the bare file name
+    std::uint32_t contract = 0;
+    std::string text;
+    std::vector<std::string_view>
+        blocks;               ///< one a function, in the order of `info.functions`, views into `text`
+    std::string_view sources; ///< all [[source]] blocks
+
+    Manifest() = default;
+    Manifest(const Manifest &) = delete;
+    Manifest &operator=(const Manifest &) = delete;
+};
+
+/// Fills `manifest` from its text. Errors: not TOML, a missing field, names and blocks that differ.
+Result<void> readHead(std::string text, Manifest &manifest);
+Result<FunctionInfo> readFunction(std::string_view block, const UnitTable &units);
+Result<std::vector<SourceInfo>> readSources(std::string_view blocks);
+
+} // namespace puteal

@@ -1,0 +1,278 @@
+/// The registry: names at start, a function's description when it is asked for, its library at the first
+/// call.
+#include "functions/registry.h"
+
+#include <algorithm>
+#include <mutex>
+#include <unordered_map>
+
+#include <fmt/format.h>
+
+#include "base/text.h"
+#include "functions/folders.h"
+#include "functions/general.h"
+
+namespace puteal
+{
+namespace
+{
+
+class LazyRegistry final : public Registry
+{
+public:
+    LazyRegistry(const UnitTable &units, std::vector<FoundPlugin> found);
+
+    const FunctionInfo *find(std::string_view name) const override;
+    const std::vector<FunctionInfo> &functions() const override;
+    const std::vector<PluginInfo> &plugins() const override;
+    std::vector<std::string> closestNames(std::string_view name) const override;
+    Result<puteal_call> callOf(const FunctionInfo &function) const override;
+    Error whyNot(std::string_view name) const override;
+
+private:
+    static constexpr std::size_t noPlugin = static_cast<std::size_t>(-1);
+    /// What is known of a function before it is read.
+    struct Slot {
+        std::size_t plugin = noPlugin; ///< in m_found
+        std::size_t position = 0;      ///< in the plugin
+        bool read = false;
+        std::string problem; ///< its block is damaged
+        puteal_call call = nullptr;
+    };
+    struct Library {
+        bool tried = false;
+        const puteal_plugin *plugin = nullptr;
+        Error error;
+    };
+
+    void addPlugin(std::size_t which);
+    bool readSlot(std::size_t index) const;
+    const Library &openedLibrary(std::size_t plugin) const;
+    Result<puteal_call> matchedCall(const FunctionInfo &function, const Slot &slot,
+                                    const puteal_plugin &plugin) const;
+
+    UnitTable m_units;
+    std::vector<FoundPlugin> m_found;
+    std::unordered_map<std::string_view, std::size_t>
+        m_index; ///< views into m_found's and the generals' names
+    mutable std::recursive_mutex m_mutex;
+    mutable std::vector<FunctionInfo> m_functions; ///< never grows after construction: pointers into it stay
+    mutable std::vector<Slot> m_slots;
+    mutable std::vector<Library> m_libraries;
+    mutable std::vector<PluginInfo> m_plugins;
+    mutable bool m_allRead = false;
+};
+
+LazyRegistry::LazyRegistry(const UnitTable &units, std::vector<FoundPlugin> found)
+    : m_units(units), m_found(std::move(found)), m_functions(generalFunctions(units))
+{
+    m_slots.resize(m_functions.size());
+    for (auto &slot : m_slots)
+        slot.read = true;
+    std::size_t count = m_functions.size();
+    for (const auto &plugin : m_found)
+        count += plugin.info.functions.size();
+    m_functions.reserve(count);
+    for (std::size_t i = 0; i < m_functions.size(); ++i) {
+        m_functions[i].index = static_cast<std::uint32_t>(i);
+        m_index.emplace(m_functions[i].name, i);
+    }
+    for (std::size_t i = 0; i < m_found.size(); ++i)
+        addPlugin(i);
+    m_libraries.resize(m_found.size());
+}
+
+void LazyRegistry::addPlugin(std::size_t which)
+{
+    auto &info = m_found[which].info;
+    if (info.state != PluginInfo::State::enabled)
+        return;
+    for (const auto &name : info.functions) {
+        if (m_index.count(name)) {
+            info.state = PluginInfo::State::refused;
+            info.problem = fmt::format("its function {} is already a general function", name);
+            return;
+        }
+    }
+    for (std::size_t i = 0; i < info.functions.size(); ++i) {
+        FunctionInfo f;
+        f.name = info.functions[i];
+        f.plugin = info.id;
+        f.index = static_cast<std::uint32_t>(m_functions.size());
+        m_index.emplace(info.functions[i], m_functions.size());
+        m_functions.push_back(std::move(f));
+        m_slots.push_back({which, i, false, {}, nullptr});
+    }
+}
+
+/// Reads a function's block once; false when it is damaged.
+bool LazyRegistry::readSlot(std::size_t index) const
+{
+    auto &slot = m_slots[index];
+    if (!slot.read) {
+        slot.read = true;
+        auto &place = m_functions[index];
+        auto f = readFunction(m_found[slot.plugin].manifest->blocks[slot.position], m_units);
+        if (!f) {
+            slot.problem = f.error().words;
+        } else if (f->name != place.name) {
+            slot.problem = fmt::format("its block describes `{}`", f->name);
+        } else {
+            f->plugin = place.plugin;
+            f->index = place.index;
+            place = std::move(*f);
+        }
+    }
+    return slot.problem.empty();
+}
+
+const FunctionInfo *LazyRegistry::find(std::string_view name) const
+{
+    const auto found = m_index.find(name);
+    if (found == m_index.end())
+        return nullptr;
+    const std::lock_guard lock(m_mutex);
+    return readSlot(found->second) ? &m_functions[found->second] : nullptr;
+}
+
+const std::vector<FunctionInfo> &LazyRegistry::functions() const
+{
+    const std::lock_guard lock(m_mutex);
+    for (std::size_t i = 0; !m_allRead && i < m_slots.size(); ++i)
+        readSlot(i);
+    m_allRead = true;
+    return m_functions;
+}
+
+const std::vector<PluginInfo> &LazyRegistry::plugins() const
+{
+    const std::lock_guard lock(m_mutex);
+    if (m_plugins.size() != m_found.size()) {
+        for (const auto &found : m_found) {
+            m_plugins.push_back(found.info);
+            if (!found.manifest)
+                continue;
+            if (auto sources = readSources(found.manifest->sources))
+                m_plugins.back().sources = std::move(*sources);
+        }
+    }
+    return m_plugins;
+}
+
+std::vector<std::string> LazyRegistry::closestNames(std::string_view name) const
+{
+    std::vector<std::string> names;
+    for (const auto &[known, index] : m_index)
+        names.emplace_back(known);
+    std::sort(names.begin(), names.end());
+    return closest(name, names);
+}
+
+Error LazyRegistry::whyNot(std::string_view name) const
+{
+    const auto error = [](ErrorKind kind, std::string words) {
+        return Error{kind, std::move(words), {}, {}};
+    };
+    if (const auto known = m_index.find(name); known != m_index.end()) {
+        const std::lock_guard lock(m_mutex);
+        const auto &slot = m_slots[known->second];
+        return error(ErrorKind::plugin,
+                     fmt::format("the manifest of plugin {} is damaged at `{}`: {}; install it again",
+                                 m_functions[known->second].plugin, name, slot.problem));
+    }
+    for (const auto &found : m_found) {
+        const auto &names = found.info.functions;
+        if (std::find(names.begin(), names.end(), name) != names.end() &&
+            found.info.state != PluginInfo::State::enabled) {
+            return error(ErrorKind::plugin, fmt::format("`{}` needs the plugin {}, which {}", name,
+                                                        found.info.id, found.info.problem));
+        }
+    }
+    const auto near = closestNames(name);
+    return error(ErrorKind::name,
+                 near.empty() ? fmt::format("no function is named `{}`", name)
+                              : fmt::format("no function is named `{}`; {}?", name, fmt::join(near, ", ")));
+}
+
+const LazyRegistry::Library &LazyRegistry::openedLibrary(std::size_t which) const
+{
+    auto &library = m_libraries[which];
+    if (library.tried)
+        return library;
+    library.tried = true;
+    const auto &info = m_found[which].info;
+    const auto opened = openPlugin(info.library);
+    if (!opened) {
+        library.error = opened.error();
+    } else if (!(*opened)->id || info.id != (*opened)->id || info.major != (*opened)->major ||
+               info.minor != (*opened)->minor || info.functions.size() != (*opened)->function_count) {
+        library.error =
+            Error{ErrorKind::plugin,
+                  fmt::format("plugin {} is not the one its manifest describes: install it again", info.id),
+                  {},
+                  {}};
+    } else {
+        library.plugin = *opened;
+    }
+    return library;
+}
+
+Result<puteal_call> LazyRegistry::matchedCall(const FunctionInfo &function, const Slot &slot,
+                                              const puteal_plugin &plugin) const
+{
+    const auto own = describeFunction(plugin, slot.position, m_units);
+    if (!own)
+        return tl::unexpected(own.error());
+    if (const auto where = difference(function, *own); !where.empty()) {
+        return fail(
+            ErrorKind::plugin,
+            fmt::format(
+                "`{}` of plugin {} is not the one its manifest describes: {} differs; install it again",
+                function.name, function.plugin, where));
+    }
+    const puteal_call call = callAt(plugin, slot.position);
+    if (!call)
+        return fail(ErrorKind::plugin,
+                    fmt::format("`{}` of plugin {} has nothing to call", function.name, function.plugin));
+    return call;
+}
+
+Result<puteal_call> LazyRegistry::callOf(const FunctionInfo &function) const
+{
+    const std::lock_guard lock(m_mutex);
+    if (function.index >= m_slots.size() || m_slots[function.index].plugin == noPlugin)
+        return fail(ErrorKind::plugin, fmt::format("`{}` is no function of a plugin", function.name));
+    auto &slot = m_slots[function.index];
+    if (slot.call)
+        return slot.call;
+    const auto &library = openedLibrary(slot.plugin);
+    if (!library.plugin)
+        return tl::unexpected(library.error);
+    const auto call = matchedCall(function, slot, *library.plugin);
+    if (call)
+        slot.call = *call;
+    return call;
+}
+
+} // namespace
+
+std::shared_ptr<const Registry> Registry::create(const UnitTable &units, const PluginFolders &folders)
+{
+    return std::make_shared<LazyRegistry>(units, findPlugins(folders));
+}
+
+std::shared_ptr<const Registry> Registry::general(const UnitTable &units)
+{
+    return std::make_shared<LazyRegistry>(units, std::vector<FoundPlugin>());
+}
+
+const PluginInfo *Registry::plugin(std::string_view id) const
+{
+    for (const auto &info : plugins()) {
+        if (info.id == id)
+            return &info;
+    }
+    return nullptr;
+}
+
+} // namespace puteal
