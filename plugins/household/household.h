@@ -1,0 +1,12 @@
+/// Rows of the household plugin's functions; each is defined beside the function it describes.
+#pragma once
+
+#include "sdk/plugin.h"
+
+namespace household
+{
+
+extern const puteal_function dailyUseRow, indoorUseRow, yearlyUseRow, septicShareRow;
+extern const puteal_function peakByOutletsRow, peakInHoursRow;
+
+} // namespace household
