@@ -1,5 +1,7 @@
 /// What the typed text of an amounts cell is: a value, or else a formula.
 #include <algorithm>
+#include <array>
+#include <functional>
 
 #include <fmt/format.h>
 
@@ -27,6 +29,20 @@ std::size_t skipBlanks(std::string_view text, std::size_t pos)
     while (at(text, pos) == ' ')
         ++pos;
     return pos;
+}
+
+/// Units repeat down a column: the last ones read are kept, one a slot.
+struct RememberedUnit {
+    std::uint64_t serial = 0;
+    std::string text;
+    Unit unit;
+};
+
+RememberedUnit &rememberedUnit(std::string_view text)
+{
+    constexpr std::size_t slots = 64;
+    thread_local std::array<RememberedUnit, slots> kept;
+    return kept[std::hash<std::string_view>{}(text) % slots];
 }
 
 /// Reads one typed text (plain, trimmed). Every step gives a value, an error, or nothing (try the next one).
@@ -167,13 +183,19 @@ Reader::Step Reader::quantity()
 /// A unit at `pos` that ends the text, with `as X`; the end when there is one, none when the text goes on.
 Result<std::optional<std::size_t>> Reader::unit(std::size_t pos, TypedValue &value)
 {
+    const std::string_view tail = m_text.substr(pos);
+    value.hasUnit = true;
+    RememberedUnit &remembered = rememberedUnit(tail);
+    if (remembered.serial == m_context.units->serial() && remembered.text == tail) {
+        value.unit = remembered.unit;
+        return std::optional<std::size_t>{m_text.size()};
+    }
     auto scanned = scanUnit(m_text, pos, *m_context.units);
     if (!scanned)
         return tl::unexpected<Error>(scanned.error());
     if (!*scanned)
         return std::optional<std::size_t>{};
     value.unit = std::move((*scanned)->unit);
-    value.hasUnit = true;
     std::size_t end = (*scanned)->end;
     const std::size_t as = skipBlanks(m_text, end);
     if (as > end && m_text.substr(as).starts_with("as ")) {
@@ -189,6 +211,9 @@ Result<std::optional<std::size_t>> Reader::unit(std::size_t pos, TypedValue &val
         value.unit = std::move(*with);
         end = m_text.size();
     }
+    value.notes = std::move((*scanned)->notes);
+    if (end == m_text.size() && value.notes.empty())
+        remembered = {m_context.units->serial(), std::string(tail), value.unit};
     return std::optional<std::size_t>{end};
 }
 

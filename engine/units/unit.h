@@ -9,47 +9,9 @@
 #include <vector>
 
 #include "base/result.h"
-#include "units/quantity_type.h"
+#include "units/unit_word.h"
 
 namespace puteal {
-
-/// A unit as typed or shown: base number = number * factor + offset.
-struct Unit {
-    std::string text; ///< canonical spelling, e.g. "mg/L as Fe", "gal/(day*person)", "" for a pure number
-    double factor = 1.0;
-    double offset = 0.0; ///< only temperature readings and absolute pressures on a gauge-free scale
-    QuantityType type;
-
-    double toBase(double x) const { return x * factor + offset; }
-    double fromBase(double x) const { return (x - offset) / factor; }
-    bool isMoney() const; ///< exactly money^1, nothing else
-    friend bool operator==(const Unit &, const Unit &) = default;
-};
-
-/// One row of the unit table.
-struct UnitWord {
-    std::string word;                   ///< "gpm"
-    std::vector<std::string> spellings; ///< "gal/min" is not one; "gallons" is
-    std::string name;                   ///< "US gallons per minute", for speech and help
-    std::string singular;               ///< "US gallon per minute"
-    std::string definition;             ///< "231 in^3 per minute", exact where exact
-    std::string source;                 ///< source key: nist811, nist44, si, trade ...
-    std::string note;                   ///< "365 day: trade accounting, not the calendar"
-    double factor = 1.0;
-    double offset = 0.0;
-    QuantityType type;
-    bool countedThing = false;          ///< the word of a counted thing (or label) itself
-    bool isAmount = false;              ///< a mass or amount word: may carry a substance
-    std::string shownAs;                ///< "mg/L" for ppm: never shown itself
-};
-
-/// A source of unit factors: key and words.
-struct UnitSource {
-    std::string key, words;
-};
-
-/// A reference quantity of a dimension when a formula gives no unit: US or SI.
-enum class UnitSystem : std::uint8_t { us, si };
 
 /// The closed table of unit words, plus the counted things a workbook declares. Copyable.
 class UnitTable
@@ -78,6 +40,9 @@ public:
     static std::string substanceName(std::uint16_t id);
     static std::optional<std::uint16_t> substanceId(std::string_view word);
 
+    /// Differs between tables with different words; copies share it.
+    std::uint64_t serial() const { return m_serial; }
+
     /// Default unit to show a type in: by system, substances and things composed ("mg/L as Fe", "gal/(day*person)").
     Unit defaultUnit(const QuantityType &type, UnitSystem system) const;
 
@@ -87,6 +52,7 @@ private:
     std::vector<UnitWord> m_words;
     std::vector<std::pair<std::string, std::uint32_t>> m_index; ///< sorted spelling -> word
     std::uint16_t m_things = 0;
+    std::uint64_t m_serial = 0;
 };
 
 /// A unit found inside a text, with the end of what was read.

@@ -14,7 +14,7 @@ namespace puteal
 namespace
 {
 
-constexpr int mostPower = 9;
+constexpr int mostPower = 21; // 126 sixths
 constexpr int nestedGroups = 16;
 
 bool isDigit(char c)
@@ -115,10 +115,10 @@ Result<void> Scanner::power(UnitPart &part)
         m_pos += good ? 1 : 0;
     }
     good = good && !(at(m_pos) == '.' && isDigit(at(m_pos + 1)));
-    if (good && (part.numerator == 0 || part.numerator > mostPower || part.denominator == 0 ||
-                 6 % part.denominator != 0))
+    const bool whole = part.denominator != 0 && 6 % part.denominator == 0;
+    if (good && (!whole || part.numerator == 0 || part.numerator > mostPower * part.denominator))
         return fail(ErrorKind::unit,
-                    fmt::format("a unit takes a power from 1 to {} or below zero, as in ft^2", mostPower),
+                    fmt::format("powers of a unit go from -{} to {}, without 0", mostPower, mostPower),
                     spanFrom(begin));
     if (!good) {
         while (isLetter(at(m_pos)) || isDigit(at(m_pos)) || at(m_pos) == '.')

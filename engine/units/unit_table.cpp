@@ -1,6 +1,7 @@
 /// The unit table: rows turned into words, spellings, counted things, and the base units rescaled where a
 /// test asks.
 #include <algorithm>
+#include <atomic>
 #include <cmath>
 
 #include "base/text.h"
@@ -69,6 +70,12 @@ UnitWord wordOf(const UnitRow &row)
     return word;
 }
 
+std::uint64_t nextSerial()
+{
+    static std::atomic<std::uint64_t> last{0};
+    return ++last;
+}
+
 } // namespace
 
 UnitTable::UnitTable(const std::array<double, baseCount> &rescale)
@@ -90,6 +97,7 @@ UnitTable::UnitTable(const std::array<double, baseCount> &rescale)
         }
     }
     m_things = static_cast<std::uint16_t>(labels.size());
+    m_serial = nextSerial();
     for (std::uint32_t i = 0; i < m_words.size(); ++i) {
         addSpelling(m_words[i].word, i);
         for (const std::string &spelling : m_words[i].spellings)
@@ -170,6 +178,7 @@ Result<void> UnitTable::declareThing(std::string_view word)
     row.countedThing = true;
     row.type.things.add(m_things++, sixthsOfOne);
     m_words.push_back(row);
+    m_serial = nextSerial();
     addSpelling(row.word, static_cast<std::uint32_t>(m_words.size() - 1));
     addSpelling(row.name, static_cast<std::uint32_t>(m_words.size() - 1));
     return {};

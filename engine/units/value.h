@@ -47,6 +47,7 @@ struct TypedValue {
     std::string words;  ///< words only
     bool hasUnit = false;
     int figures = 0;    ///< significant figures as typed (for showing typed values as typed)
+    std::vector<Caution> notes; ///< from reading the unit: ppm is read as mg/L
 };
 
 /// What an amounts column's typed text is.
