@@ -7,27 +7,32 @@
 
 #include "base/result.h"
 
-namespace puteal {
+namespace puteal
+{
 
 /// The system calls, so that tests can make the n-th one fail.
 class FileSystem
 {
 public:
     virtual ~FileSystem() = default;
-    virtual int openTemporary(std::string &pathInOut) = 0; ///< creates exclusively; -1 + errno
+    virtual int openTemporary(std::string &pathInOut) = 0; ///< in: the target, out: the new file; -1 + errno
     virtual long write(int fd, const char *data, std::size_t size) = 0;
     virtual int sync(int fd) = 0;
     virtual int close(int fd) = 0;
     virtual int rename(const std::string &from, const std::string &to) = 0;
     virtual int syncFolder(const std::string &folder) = 0;
     virtual int remove(const std::string &path) = 0;
+    virtual long long size(int fd);             ///< -1 + errno
+    virtual int setMode(int fd, unsigned mode); ///< 0 or -1 + errno
+    virtual long readAt(int fd, char *data, std::size_t size, long long offset);
     static FileSystem &system();
 };
 
-/// Temporary beside the target, pieces of at most 64 KiB with counts checked, size checked, sync, rename, folder sync,
-/// read back and compared. Follows a symbolic link; keeps the mode of an existing file; refuses a read-only target.
-/// Error words: what happened, what is safe, what to do.
-Result<void> saveSafely(const std::filesystem::path &target, std::string_view bytes, FileSystem &system = FileSystem::system());
+/// Temporary beside the target, pieces of at most 64 KiB with counts checked, size checked, sync, rename,
+/// folder sync, read back and compared. Follows a symbolic link; keeps the mode of an existing file; refuses
+/// a read-only target. Error words: what happened, what is safe, what to do.
+Result<void> saveSafely(const std::filesystem::path &target, std::string_view bytes,
+                        FileSystem &system = FileSystem::system());
 
 /// Whole file, bounded by limits::fileBytes. Errors with the cause and the next step.
 Result<std::string> readFile(const std::filesystem::path &path);

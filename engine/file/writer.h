@@ -5,10 +5,11 @@
 
 #include "sheet/workbook.h"
 
-namespace puteal {
+namespace puteal
+{
 
-/// `isFormula(text)` says whether equal neighbors make a filled run (a formula that refers to a cell); null = built-in
-/// judgement (not a number, words, date, yes/no and has a reference).
+/// `isFormula(text)` says whether equal neighbors make a filled run (a formula that refers to a cell); null =
+/// built-in judgement (not a number, words, date, yes/no and has a reference).
 std::string writeWorkbook(const Workbook &workbook);
 
 } // namespace puteal
