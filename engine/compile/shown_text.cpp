@@ -1,0 +1,87 @@
+/// A value as words inside a sentence: reasons, refusals, live words.
+#include "compile/shown_text.h"
+
+#include <cmath>
+
+#include "base/number.h"
+
+namespace puteal
+{
+
+namespace
+{
+
+std::string boundMark(Bound bound)
+{
+    return bound == Bound::below ? "<" : bound == Bound::above ? ">" : "";
+}
+
+/// Money to the cent below a hundred, else whole.
+std::string moneyText(double x, int figures, int places)
+{
+    if (places < 0 && figures == 0)
+        places = 2;
+    const std::string digits =
+        places >= 0 ? toPlaces(std::fabs(x), places) : toFigures(std::fabs(x), figures);
+    return (x < 0 ? "-$" : "$") + grouped(digits);
+}
+
+std::string quantityText(const StaticType &type, const Unit &unit, double number, int figures, int places)
+{
+    const double x = unit.fromBase(number);
+    const std::string mark = boundMark(type.bound);
+    if (!unit.text.empty() && unit.text.front() == '$') // "$", "$/yr"
+        return mark + moneyText(x, figures, places) + unit.text.substr(1);
+    const std::string digits = places >= 0 ? toPlaces(x, places) : toFigures(x, figures > 0 ? figures : 3);
+    return mark + digits + (unit.text.empty() ? "" : " " + unit.text);
+}
+
+} // namespace
+
+std::string shownForReason(const EvalHost &host, const StaticType &type, const Unit &unit, double number,
+                           int figures, int places)
+{
+    if (std::isnan(number))
+        return "no value";
+    switch (type.kind) {
+    case ValueKind::yesNo:
+        return number != 0.0 ? "yes" : "no";
+    case ValueKind::choice: {
+        const auto &words = host.lists().words(type.list);
+        const auto index = static_cast<std::size_t>(number);
+        return index < words.size() ? words[index] : std::string();
+    }
+    case ValueKind::date:
+        return dateText(static_cast<std::int64_t>(std::floor(number / host.dayInBase() + 1e-9)));
+    case ValueKind::words:
+        return host.words(static_cast<std::uint32_t>(number));
+    default:
+        return quantityText(type, unit, number, figures, places);
+    }
+}
+
+std::string shownPiece(const EvalFrame &frame, NodeIndex node, double number)
+{
+    const CheckedNode &checked = frame.formula->checked->nodes[node];
+    const Node &piece = frame.formula->tree->nodes[node];
+    if (piece.kind == NodeKind::reference) {
+        const std::uint32_t reference = frame.formula->firstAlike(piece.extra);
+        for (const OperandUse use : {OperandUse::plain, OperandUse::byRule})
+            if (const int slot = frame.formula->slotOf(reference, use); slot >= 0) {
+                const ShownFacts facts = frame.host->shownFacts(frame.operands[slot]);
+                return shownForReason(*frame.host, facts.type, facts.unit, number, facts.figures,
+                                      facts.places);
+            }
+    }
+    if (piece.kind == NodeKind::number)
+        return pieceText(frame, node);
+    return shownForReason(*frame.host, checked.type, checked.shown, number);
+}
+
+std::string pieceText(const EvalFrame &frame, NodeIndex node)
+{
+    const Span span = frame.formula->tree->nodes[node].span;
+    return frame.formula->tree->text.substr(span.begin, span.end - span.begin);
+}
+
+} // namespace puteal
