@@ -1,4 +1,5 @@
-/// Structural changes and formula texts: pure functions (text, change) -> text, by the rules of docs/formula.md.
+/// Structural changes and formula texts: pure functions (text, change) -> text, by the rules of
+/// docs/formula.md.
 #pragma once
 
 #include <cstdint>
@@ -10,16 +11,28 @@
 #include "sheet/workbook.h"
 #include "units/unit.h"
 
-namespace puteal {
+namespace puteal
+{
 
 /// A structural change of one sheet (or of names), described once and handed to every text of the workbook.
 struct StructuralChange {
-    enum class Kind : std::uint8_t { insertLines, deleteLines, moveLines, renameName, renameColumn, renameSheet, deleteColumn, deleteSheet, deleteName };
+    enum class Kind : std::uint8_t {
+        insertLines,
+        deleteLines,
+        moveLines,
+        renameName,
+        renameColumn,
+        renameSheet,
+        deleteColumn,
+        deleteSheet,
+        deleteName
+    };
     Kind kind = Kind::insertLines;
     std::uint32_t sheet = 0;
-    std::uint32_t at = 0;    ///< insert: before this line; delete: first line; move: first line moved; column index
+    std::uint32_t at =
+        0; ///< insert: before this line; delete: first line; move: first line moved; column index
     std::uint32_t count = 1;
-    std::uint32_t to = 0;    ///< move: they will stand before the line that is at `to` now
+    std::uint32_t to = 0; ///< move: they will stand before the line that is at `to` now
     std::string oldWord, newWord;
 };
 
@@ -34,28 +47,35 @@ struct FormulaPlace {
 struct Rewritten {
     std::string text;
     bool changed = false;
-    bool lostTarget = false;     ///< something became [gone]
-    bool rangeGained = false;    ///< a range takes in new lines
+    bool lostTarget = false;  ///< something became [gone]
+    bool rangeGained = false; ///< a range takes in new lines
     bool rangeLost = false;
 };
 
-/// The new text of a formula (or limit, live words, expectation, chart reference: `isWordsCell` for words columns).
-/// Only the spans of references change; spacing survives. A text that does not parse is returned as it is.
-/// `runNote` rules: in a run the signed indices that stay among the run's lines keep their text, all else keeps its cell.
+/// The new text of a formula (or limit, live words, expectation, chart reference: `isWordsCell` for words
+/// columns). Only the spans of references change; spacing survives. A text that does not parse is returned as
+/// it is. `runNote` rules: in a run the signed indices that stay among the run's lines keep their text, all
+/// else keeps its cell.
 Rewritten rewrite(std::string_view text, bool isWordsCell, const Workbook &before, const FormulaPlace &place,
                   const StructuralChange &change, const UnitTable &units);
 
-/// The filled run (lines first..last) a cell belongs to: neighbors in its column with the same formula text that refers
-/// to a cell. A single cell gives first == last.
-std::pair<std::uint32_t, std::uint32_t> filledRun(const Workbook &workbook, const CellAt &at, const UnitTable &units);
+/// The filled run (lines first..last) a cell belongs to: neighbors in its column with the same formula text
+/// that refers to a cell. A single cell gives first == last.
+std::pair<std::uint32_t, std::uint32_t> filledRun(const Workbook &workbook, const CellAt &at,
+                                                  const UnitTable &units);
 
-/// Which column's formula a line inserted before `at` takes over (docs/formula.md "a new line joins a run"): one entry a
-/// column that has one. `fromBelow` tells that the command was "line above" on the line below the gap.
+/// Which column's formula a line inserted before `at` takes over (docs/formula.md "a new line joins a run"):
+/// one entry a column that has one. `fromBelow` tells that the command was "line above" on the line below the
+/// gap.
 struct Takeover {
     std::uint32_t column = 0;
     std::uint32_t fromLine = 0; ///< a line of the run, before the change
 };
-enum class InsertSide : std::uint8_t { below, above }; ///< the command: below the line before the gap, or above the line after it
-std::vector<Takeover> takeovers(const Workbook &workbook, std::uint32_t sheet, std::uint32_t at, InsertSide side, const UnitTable &units);
+enum class InsertSide : std::uint8_t {
+    below,
+    above
+}; ///< the command: below the line before the gap, or above the line after it
+std::vector<Takeover> takeovers(const Workbook &workbook, std::uint32_t sheet, std::uint32_t at,
+                                InsertSide side, const UnitTable &units);
 
 } // namespace puteal

@@ -1,0 +1,143 @@
+/// The recursive-descent parser behind parseFormula: works on plain text, builds the tree's arena, stops at
+/// the first error.
+#pragma once
+
+#include <limits>
+#include <string>
+#include <string_view>
+
+#include "formula/tree.h"
+
+namespace puteal
+{
+
+class Parser
+{
+public:
+    Parser(std::string_view plain, const UnitTable &units, KnownWord isKnownWord, const void *context)
+        : m_text(plain), m_units(units), m_isKnownWord(isKnownWord), m_context(context)
+    {
+    }
+
+    /// Parses the whole text; false leaves `error`. Spans are offsets into the plain text.
+    bool formula();
+    bool wordsCell();
+
+    Tree tree;
+    Error error;
+
+private:
+    static constexpr NodeIndex none = std::numeric_limits<NodeIndex>::max();
+
+    /// One more level of nesting while it lives.
+    class Level
+    {
+    public:
+        Level(Parser &parser, std::size_t at);
+        ~Level() { --m_parser.m_depth; }
+        Level(const Level &) = delete;
+        Level &operator=(const Level &) = delete;
+
+    private:
+        Parser &m_parser;
+    };
+
+    // parser_expression.cpp
+    NodeIndex expression();
+    NodeIndex orChain();
+    NodeIndex andChain();
+    NodeIndex comparison();
+    NodeIndex sum();
+    NodeIndex term();
+    NodeIndex factor();
+    NodeIndex power();
+    NodeIndex atom();
+    NodeIndex group();
+    NodeIndex negation();
+    NodeIndex notCall(std::size_t begin);
+    NodeIndex call(std::size_t begin, std::string_view name);
+    NodeIndex exponent(std::size_t baseBegin);
+    NodeIndex unitInExponent(std::size_t baseBegin, std::size_t begin, std::size_t end);
+    NodeIndex secondPower(NodeIndex base, NodeIndex exponent);
+    NodeIndex ternary(NodeIndex condition);
+    bool convert();
+    bool convertUnit(Node &node);
+    Op comparisonAt(std::size_t &length);
+    bool fractionBefore(NodeIndex left, NodeIndex right);
+    void hintConversion(NodeIndex left, NodeIndex right);
+
+    // parser_literal.cpp
+    NodeIndex number();
+    NodeIndex money();
+    NodeIndex dateLike(std::size_t begin, std::size_t &end);
+    bool numberForm(std::size_t begin, std::size_t end);
+    bool value(std::size_t begin, std::size_t digits, std::size_t end, double &out);
+    bool commaForm(std::size_t begin, std::size_t end);
+    bool unitAfter(Node &node, std::size_t numberEnd);
+    bool wordAfterNumber(const Node &node, std::size_t numberEnd, std::size_t pos);
+    bool mixedFraction(const Node &node, std::size_t numberEnd, std::size_t pos);
+    bool slashWord(std::size_t pos);
+    bool starWord(const Node &node, std::size_t pos);
+    bool substanceAfter(Node &node);
+    bool noUnit(std::size_t begin, std::size_t end);
+    NodeIndex addNumber(Node node, double typed, const Unit &unit);
+
+    // parser_reference.cpp
+    NodeIndex reference(std::size_t begin, std::string_view word);
+    bool bracket(ReferenceText &reference, std::size_t begin);
+    bool index(IndexText &out);
+    bool indexIsExpression(std::size_t begin, std::size_t opened);
+    bool lowerCase(std::size_t begin, std::string_view word, bool isCall);
+
+    // parser_words.cpp
+    NodeIndex quotedWords();
+    bool livePart(LivePart &part);
+    bool liveFormat(LivePart &part);
+    bool escape(std::string &into);
+
+    // parser_errors.cpp
+    NodeIndex missingValue();
+    bool leftover();
+    bool unclosed(std::size_t opened);
+    bool unknownCharacter(std::size_t pos);
+    NodeIndex singleQuotes();
+    NodeIndex exclamation();
+    bool tooDeep(std::size_t at);
+    bool fails(ErrorKind kind, std::string words, std::size_t begin, std::size_t end);
+    bool failsWith(ErrorKind kind, std::string words, std::size_t begin, std::size_t end,
+                   std::string fixWords, std::string text);
+    bool replaceOperator(std::size_t begin, std::size_t end, std::string_view word);
+    void addFix(std::string words, std::size_t begin, std::size_t end, std::string text);
+
+    // reading
+    char at(std::size_t pos) const { return pos < m_text.size() ? m_text[pos] : '\0'; }
+    void skipBlanks();
+    std::size_t afterBlanks(std::size_t pos) const;
+    std::string_view wordAt(std::size_t pos) const;
+    bool takeWord(std::string_view word);
+    bool failed() const { return m_failed; }
+    bool isKnown(std::string_view word) const { return m_isKnownWord && m_isKnownWord(m_context, word); }
+    std::string piece(std::size_t begin, std::size_t end) const
+    {
+        return std::string(m_text.substr(begin, end - begin));
+    }
+    std::string piece(Span s) const { return piece(s.begin, s.end); }
+    static Span span(std::size_t begin, std::size_t end)
+    {
+        return {static_cast<std::uint32_t>(begin), static_cast<std::uint32_t>(end)};
+    }
+    NodeIndex add(Node node);
+    NodeIndex binary(Op op, Span opSpan, NodeIndex left, NodeIndex right);
+    Node &node(NodeIndex i) { return tree.nodes[i]; }
+
+    std::string_view m_text;
+    const UnitTable &m_units;
+    KnownWord m_isKnownWord;
+    const void *m_context;
+    std::size_t m_pos = 0;
+    std::size_t m_depth = 0;
+    bool m_failed = false;
+    bool m_inArguments = false; ///< a comma parts arguments here
+};
+
+} // namespace puteal
