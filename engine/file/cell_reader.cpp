@@ -12,6 +12,23 @@
 namespace puteal
 {
 
+namespace
+{
+
+/// A cell of a words column: quoted words, or words as they are when somebody left the quotation marks out.
+std::string wordsOf(std::string_view tail)
+{
+    if (tail.size() < 2 || tail.front() != '"' || tail.back() != '"')
+        return std::string(tail);
+    const std::string_view inner = tail.substr(1, tail.size() - 2);
+    if (inner.find('\\') == std::string_view::npos && inner.find('"') == std::string_view::npos)
+        return std::string(inner);
+    auto words = unquoted(tail);
+    return words ? std::move(*words) : std::string(tail);
+}
+
+} // namespace
+
 bool SheetReader::goodTail(std::string_view key, std::string_view tail)
 {
     if (tail.size() < 2 || tail[0] != ' ' || tail[1] == ' ')
@@ -51,8 +68,14 @@ bool SheetReader::cell(std::uint32_t c, std::string_view tail)
     open.given = static_cast<std::uint32_t>(m_lines.size());
     m_last = c;
     Cell &to = open.cells.back();
-    to.text = std::make_shared<const std::string>(tail.substr(1));
-    return !m_state.scanner.indentedNext() || beside(c, Under::cell, *to.text, to.attributes);
+    const bool isWords = m_sheet.column(c).kind == ColumnKind::words;
+    if (isWords) {
+        if (std::string words = wordsOf(tail.substr(1)); !words.empty())
+            to.text = std::make_shared<const std::string>(std::move(words));
+    } else {
+        to.text = std::make_shared<const std::string>(tail.substr(1));
+    }
+    return !m_state.scanner.indentedNext() || beside(c, Under::cell, to.typed(), to.attributes);
 }
 
 bool SheetReader::fill(std::string_view rest)

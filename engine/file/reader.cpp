@@ -308,17 +308,28 @@ bool BookReader::plot(Parts parts)
         return refuse("`plot` stands under no chart: put it under its `chart`");
     Plot plot;
     std::string_view rest = parts.rest();
-    if (const auto quote = rest.find(" \""); quote != std::string_view::npos) {
-        Parts words(rest.substr(quote + 1));
-        if (!words.quotedWords(plot.title) || !words.atEnd() || plot.title.empty())
-            return refuse("`plot` takes a reference and words in quotation marks, as in plot "
-                          "costs.balance[:] \"Balance\"");
-        rest = rest.substr(0, quote);
+    const auto take = [](std::string_view text) {
+        return isCleanTyped(text) ? std::string(text) : std::string();
+    };
+    const auto quote = rest.find(" \"");
+    if (quote == std::string_view::npos) {
+        const auto only = rest.find(" only ");
+        plot.reference = take(rest.substr(0, only));
+        if (only != std::string_view::npos)
+            plot.only = take(rest.substr(only + 6));
+    } else {
+        Parts after(rest.substr(quote + 1));
+        plot.reference = take(rest.substr(0, quote));
+        const bool titled = after.quotedWords(plot.title) && !plot.title.empty();
+        if (titled && !after.atEnd() && after.word() == "only")
+            plot.only = take(after.rest());
+        if (!titled || (!after.atEnd() && plot.only.empty()))
+            plot.reference.clear();
     }
-    if (rest.empty() || !isCleanTyped(rest) || rest.front() == '"')
-        return refuse(
-            "`plot` takes a reference and words in quotation marks, as in plot costs.balance[:] \"Balance\"");
-    plot.reference = rest;
+    if (plot.reference.empty() || plot.reference.front() == '"')
+        return refuse("`plot` takes a reference, words in quotation marks and perhaps only with a yes/no "
+                      "cell, as in plot "
+                      "costs.balance[:] \"Balance\"");
     if (!m_plots.insert(plot.reference).second)
         return refuse(fmt::format("the chart {} plots {} twice: keep one", m_chart->key, plot.reference));
     m_chart->plots.push_back(std::move(plot));

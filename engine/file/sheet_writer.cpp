@@ -196,11 +196,18 @@ void SheetWriter::cell(std::uint32_t c, std::uint32_t l, bool &stops)
 {
     const Cell &cell = m_sheet.cell(c, l);
     const std::string &key = m_sheet.column(c).key;
-    if (cell.blank() || (!isCleanTyped(*cell.text) && cleanTyped(*cell.text).empty())) {
+    const bool isWords = m_sheet.column(c).kind == ColumnKind::words;
+    if (cell.blank() || (!isWords && !isCleanTyped(*cell.text) && cleanTyped(*cell.text).empty())) {
         if (cell.attributes && !cell.attributes->empty()) {
             ((m_block += "at ") += key) += '\n';
             writeAttributes(*cell.attributes, m_block);
         }
+        return;
+    }
+    if (isWords) {
+        (((m_block += key) += ": ") += quoted(*cell.text)) += '\n';
+        if (cell.attributes)
+            writeAttributes(*cell.attributes, m_block);
         return;
     }
     const Together &span = together(c, l);

@@ -117,6 +117,8 @@ void BookWriter::chart(const Chart &chart)
         std::string text = "plot " + cleanTyped(plot.reference);
         if (!plot.title.empty())
             (text += ' ') += quoted(plot.title);
+        if (!plot.only.empty())
+            (text += " only ") += cleanTyped(plot.only);
         record("plot " + chart.key + ' ' + plot.reference, text);
     }
 }
