@@ -1,0 +1,34 @@
+/// Paints one cell: words with the name under them, number and unit apart, limit with its shape, source marks.
+#pragma once
+
+#include <QStyledItemDelegate>
+
+#include "desk/sheet_model.h"
+
+namespace puteal::desk {
+
+class CellDelegate : public QStyledItemDelegate
+{
+    Q_OBJECT
+public:
+    explicit CellDelegate(SheetModel *model, QObject *parent = nullptr);
+    /// Height of a plain line in this font.
+    static int lineHeight(const QFont &font);
+    /// The line that carries the open slip paints its cells only in its upper part.
+    void setOpenLine(int line) { m_openLine = line; }
+
+    void paint(QPainter *painter, const QStyleOptionViewItem &option, const QModelIndex &index) const override;
+    QSize sizeHint(const QStyleOptionViewItem &option, const QModelIndex &index) const override;
+
+private:
+    void paintWords(QPainter &painter, const QRect &box, const QFont &font, const QModelIndex &index) const;
+    void paintAmount(QPainter &painter, const QRect &box, const QFont &font, const CellAt &at, const QModelIndex &index) const;
+    void paintLimit(QPainter &painter, const QRect &box, const QFont &font, const CellAt &at) const;
+    void paintSources(QPainter &painter, const QRect &box, const QFont &font, const CellAt &at) const;
+    int unitEdge(const QModelIndex &index, const QFont &font) const;
+
+    SheetModel *m_model;
+    int m_openLine = -1;
+};
+
+} // namespace puteal::desk

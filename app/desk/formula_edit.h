@@ -1,0 +1,49 @@
+/// The line a formula is typed in: wraps, underlines the clashing pieces, completes names, functions and units.
+#pragma once
+
+#include <QListWidget>
+#include <QPlainTextEdit>
+
+#include "session/session.h"
+
+namespace puteal::desk {
+
+class FormulaEdit : public QPlainTextEdit
+{
+    Q_OBJECT
+public:
+    explicit FormulaEdit(QWidget *parent = nullptr);
+
+    /// Where completions come from.
+    void setPlace(const Session *session, const CellAt &at, bool words);
+    /// Underlines the error's spans: waves under the first, dots under the second.
+    void markError(const std::optional<Error> &error);
+    /// Puts a word in at the caret, replacing the selection; a blank is added where two words would touch.
+    void putIn(const QString &word);
+    /// Height that shows the whole text, at most five lines.
+    int wantedHeight() const;
+    bool completing() const { return m_popup->isVisible(); }
+
+signals:
+    void taken(int lineStep, int columnStep); ///< Enter, Shift+Enter, Tab
+    void left();                              ///< Escape
+    void helpWanted(const QString &word);     ///< F1
+
+protected:
+    void keyPressEvent(QKeyEvent *event) override;
+    void focusOutEvent(QFocusEvent *event) override;
+
+private:
+    void offer();
+    void takeOffer();
+    int byteOf(int position) const;
+    int positionOf(std::uint32_t byte) const;
+
+    const Session *m_session = nullptr;
+    CellAt m_at;
+    bool m_words = false;
+    QListWidget *m_popup;
+    std::size_t m_wordStart = 0;
+};
+
+} // namespace puteal::desk

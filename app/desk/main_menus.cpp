@@ -1,0 +1,356 @@
+/// The menus of the window and what their actions do.
+#include <functional>
+
+#include <QApplication>
+#include <QClipboard>
+#include <QFileDialog>
+#include <QFileInfo>
+#include <QInputDialog>
+#include <QMenu>
+#include <QMenuBar>
+#include <QMessageBox>
+#include <QSettings>
+
+#include "charts/chart_view.h"
+#include "desk/calculation_pane.h"
+#include "desk/dialogs.h"
+#include "desk/look.h"
+#include "desk/main_window.h"
+#include "desk/pdf_page.h"
+#include "desk/sheet_view.h"
+#include "desk/steps_pane.h"
+#include "functions/functions_page.h"
+
+namespace puteal::desk {
+
+QAction *MainWindow::add(QMenu *menu, const QString &text, const QKeySequence &keys, std::function<void()> act)
+{
+    auto *action = menu->addAction(text);
+    if (!keys.isEmpty())
+        action->setShortcut(keys);
+    connect(action, &QAction::triggered, this, [this, act = std::move(act)] {
+        m_view->finishTyping();
+        act();
+    });
+    return action;
+}
+
+void MainWindow::buildMenus()
+{
+    buildWorkbookMenu();
+    buildSheetMenu();
+    buildCellMenu();
+    buildOtherMenus();
+}
+
+void MainWindow::buildWorkbookMenu()
+{
+    QMenu *menu = menuBar()->addMenu(tr("&Workbook"));
+    add(menu, tr("New"), QKeySequence(Qt::CTRL | Qt::Key_N), [this] {
+        if (mayLeave())
+            newWorkbook();
+    });
+    add(menu, tr("Open..."), QKeySequence(Qt::CTRL | Qt::Key_O), [this] {
+        if (!mayLeave())
+            return;
+        const QString path = QFileDialog::getOpenFileName(this, tr("Open workbook"), QString(), tr("Workbooks (*.puteal)"));
+        if (!path.isEmpty())
+            openFile(path);
+    });
+    m_recent = menu->addMenu(tr("Recent"));
+    fillRecent();
+    menu->addSeparator();
+    add(menu, tr("Save"), QKeySequence(Qt::CTRL | Qt::Key_S), [this] { save(); });
+    add(menu, tr("Save under another name..."), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S), [this] {
+        QString path = QFileDialog::getSaveFileName(this, tr("Save workbook"), QString(), tr("Workbooks (*.puteal)"));
+        if (path.isEmpty())
+            return;
+        if (QFileInfo(path).suffix().isEmpty())
+            path += QStringLiteral(".puteal");
+        saveAs(path);
+    });
+    add(menu, tr("Write page as PDF..."), QKeySequence(), [this] { exportPage(); });
+    menu->addSeparator();
+    add(menu, tr("Title..."), QKeySequence(), [this] {
+        bool kept = false;
+        const QString title = QInputDialog::getText(this, tr("Title"), tr("Title of the workbook"), QLineEdit::Normal,
+                                                    fromUtf8(m_session->workbook().title), &kept);
+        if (kept)
+            apply(SetTitle{title.toStdString()});
+    });
+    menu->addSeparator();
+    add(menu, tr("Quit"), QKeySequence(Qt::CTRL | Qt::Key_Q), [this] { close(); });
+}
+
+void MainWindow::buildSheetMenu()
+{
+    QMenu *menu = menuBar()->addMenu(tr("&Sheet"));
+    const auto sheet = [this] { return m_view->sheetModel()->sheet(); };
+    add(menu, tr("Line below"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Down), [this] { insertLines(InsertSide::below); });
+    add(menu, tr("Line above"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Up), [this] { insertLines(InsertSide::above); });
+    add(menu, tr("Delete lines"), QKeySequence(Qt::CTRL | Qt::Key_Backspace), [this] { deleteLines(); });
+    add(menu, tr("Move lines up"), QKeySequence(Qt::ALT | Qt::Key_Up), [this] { moveLines(-1); });
+    add(menu, tr("Move lines down"), QKeySequence(Qt::ALT | Qt::Key_Down), [this] { moveLines(1); });
+    menu->addSeparator();
+    const auto edit = [this](std::optional<Edit> made) {
+        if (made)
+            apply(*made);
+    };
+    add(menu, tr("New column..."), QKeySequence(), [this, edit, sheet] {
+        edit(askNewColumn(this, *m_session, sheet(), m_session->workbook().sheets[sheet()].columnCount()));
+    });
+    add(menu, tr("Column..."), QKeySequence(), [this, edit, sheet] { edit(askColumn(this, *m_session, sheet(), m_view->currentCell().column)); });
+    add(menu, tr("Delete column"), QKeySequence(), [this, sheet] { apply(DeleteColumn{sheet(), m_view->currentCell().column}); });
+    menu->addSeparator();
+    add(menu, tr("New sheet..."), QKeySequence(), [this, edit, sheet] { edit(askNewSheet(this, *m_session, sheet() + 1)); });
+    add(menu, tr("Title and key..."), QKeySequence(), [this, edit, sheet] { edit(askSheet(this, *m_session, sheet())); });
+    add(menu, tr("Delete sheet"), QKeySequence(), [this, sheet] { apply(DeleteSheet{sheet()}); });
+    menu->addSeparator();
+    add(menu, tr("Next sheet"), QKeySequence(Qt::CTRL | Qt::Key_PageDown), [this, sheet] { showSheet(sheet() + 1); });
+    add(menu, tr("Sheet before"), QKeySequence(Qt::CTRL | Qt::Key_PageUp), [this, sheet] {
+        if (sheet() > 0)
+            showSheet(sheet() - 1);
+    });
+}
+
+void MainWindow::buildCellMenu()
+{
+    QMenu *menu = menuBar()->addMenu(tr("&Cell"));
+    m_undo = add(menu, tr("Undo"), QKeySequence(Qt::CTRL | Qt::Key_Z), [this] { undoOrRedo(true); });
+    m_redo = add(menu, tr("Redo"), QKeySequence(Qt::CTRL | Qt::Key_Y), [this] { undoOrRedo(false); });
+    menu->addSeparator();
+    add(menu, tr("Copy"), QKeySequence(Qt::CTRL | Qt::Key_C), [this] { copy(); });
+    add(menu, tr("Paste"), QKeySequence(Qt::CTRL | Qt::Key_V), [this] { paste(); });
+    add(menu, tr("Fill down"), QKeySequence(Qt::CTRL | Qt::Key_D), [this] { fillDown(); });
+    menu->addSeparator();
+    using Ask = std::optional<Edit> (*)(QWidget *, const Session &, const CellAt &);
+    const auto beside = [&](const QString &text, const QKeySequence &keys, Ask ask) {
+        add(menu, text, keys, [this, ask] {
+            const CellAt at = m_view->currentCell();
+            if (const auto edit = ask(this, *m_session, at))
+                apply(*edit);
+        });
+    };
+    beside(tr("Name..."), QKeySequence(Qt::CTRL | Qt::Key_M), askName);
+    beside(tr("Set unit..."), QKeySequence(Qt::CTRL | Qt::Key_U), askUnit);
+    beside(tr("Choices..."), QKeySequence(), askChoices);
+    beside(tr("Limit..."), QKeySequence(Qt::CTRL | Qt::Key_L), askLimit);
+    beside(tr("Figures..."), QKeySequence(), askFigures);
+    beside(tr("Note..."), QKeySequence(), askNote);
+}
+
+void MainWindow::buildOtherMenus()
+{
+    QMenu *calculation = menuBar()->addMenu(tr("C&alculation"));
+    add(calculation, tr("Next outside or missing"), QKeySequence(Qt::Key_F8), [this] { stepState(LimitState::outside); });
+    add(calculation, tr("Next near a limit"), QKeySequence(Qt::SHIFT | Qt::Key_F8), [this] { stepState(LimitState::near); });
+    add(calculation, tr("Function help..."), QKeySequence(Qt::SHIFT | Qt::Key_F1), [this] {
+        bool kept = false;
+        const QString word = QInputDialog::getText(this, tr("Function help"), tr("Function, for example compensated_hardness"), QLineEdit::Normal, {}, &kept);
+        if (kept)
+            showHelpFor(word);
+    });
+    QMenu *chart = menuBar()->addMenu(tr("C&hart"));
+    add(chart, tr("Show the chart"), QKeySequence(Qt::CTRL | Qt::Key_G), [this] {
+        if (!m_session->workbook().charts.empty())
+            showChart(fromUtf8(m_session->workbook().charts.front().key));
+        else
+            say(tr("this workbook has no chart"));
+    });
+    add(chart, tr("Back to the sheet"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_G), [this] { showSheet(m_view->sheetModel()->sheet()); });
+    add(chart, tr("Write chart as SVG, PNG or PDF..."), QKeySequence(), [this] { exportChartFile(); });
+    QMenu *sources = menuBar()->addMenu(tr("S&ources"));
+    add(sources, tr("Source marks of this cell..."), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_M), [this] {
+        for (const Edit &edit : askSources(this, *m_session, m_view->currentCell()))
+            apply(edit);
+    });
+    QMenu *viewMenu = menuBar()->addMenu(tr("&View"));
+    const auto zoom = [this](qreal factor) {
+        QFont font = QApplication::font();
+        font.setPointSizeF(std::clamp(font.pointSizeF() * factor, 6.0, 30.0));
+        QApplication::setFont(font);
+        m_view->setFont(font);
+        m_view->fitColumns();
+        m_steps->show(*m_session);
+    };
+    add(viewMenu, tr("Larger"), QKeySequence(Qt::CTRL | Qt::Key_Plus), [zoom] { zoom(1.1); });
+    add(viewMenu, tr("Smaller"), QKeySequence(Qt::CTRL | Qt::Key_Minus), [zoom] { zoom(1 / 1.1); });
+    auto *pane = add(viewMenu, tr("Calculation beside the sheet"), QKeySequence(Qt::Key_F9), [this] { m_calculation->setVisible(!m_calculation->isVisible()); });
+    pane->setCheckable(true);
+    pane->setChecked(true);
+    QMenu *help = menuBar()->addMenu(tr("H&elp"));
+    add(help, tr("Keys"), QKeySequence(), [this] {
+        m_calculation->showHelp(tr("KEYS"), tr("type or F2: formula of the cell\nEnter: keep, line below\nTab: take the offered word\nEsc: leave as it was\n"
+                                               "click a cell while typing: its name goes in\nF1 on a word: what it is\nCtrl+D: fill down\n"
+                                               "Ctrl+M: name    Ctrl+U: unit    Ctrl+L: limit\nCtrl+G: chart    F8: next outside or missing\n"
+                                               "Ctrl+PageDown: next sheet"));
+    });
+    add(help, tr("About"), QKeySequence(), [this] {
+        m_calculation->showHelp(tr("ABOUT"), tr("Puteal %1\nA workbook for people who make private well water fit to use.\n\nNothing here says that water is "
+                                                "safe to drink. Local codes, the health department and licensed trades decide.\n\nGNU General Public "
+                                                "License, version 3 or later.").arg(QStringLiteral(PUTEAL_VERSION)));
+    });
+}
+
+void MainWindow::fillRecent()
+{
+    m_recent->clear();
+    const QStringList recent = QSettings().value(QStringLiteral("recent")).toStringList();
+    for (const QString &path : recent) {
+        auto *action = m_recent->addAction(QFileInfo(path).fileName());
+        action->setToolTip(path);
+        connect(action, &QAction::triggered, this, [this, path] {
+            if (mayLeave())
+                openFile(path);
+        });
+    }
+    m_recent->setEnabled(!recent.isEmpty());
+}
+
+void MainWindow::copy()
+{
+    QApplication::clipboard()->setText(m_view->selectionAsText());
+}
+
+void MainWindow::paste()
+{
+    QString text = QApplication::clipboard()->text();
+    if (text.isEmpty())
+        return;
+    text.replace(QStringLiteral("\r\n"), QStringLiteral("\n"));
+    if (text.endsWith(QLatin1Char('\n')))
+        text.chop(1);
+    std::vector<std::vector<std::string>> rows;
+    for (const QString &line : text.split(QLatin1Char('\n'))) {
+        rows.emplace_back();
+        for (const QString &cell : line.split(QLatin1Char('\t')))
+            rows.back().push_back(cell.toStdString());
+    }
+    const auto block = m_view->block();
+    if (!block)
+        return;
+    apply(SetBlock{{m_view->sheetModel()->sheet(), block->left, block->first}, std::move(rows)});
+}
+
+void MainWindow::fillDown()
+{
+    const auto b = m_view->block();
+    if (!b)
+        return;
+    if (b->first == b->last) {
+        say(tr("mark the line to copy and the lines below it, then fill down"));
+        return;
+    }
+    apply(FillDown{m_view->sheetModel()->sheet(), b->left, b->right, b->first, b->last});
+}
+
+void MainWindow::insertLines(InsertSide side)
+{
+    const auto b = m_view->block();
+    if (!b)
+        return;
+    const std::uint32_t at = side == InsertSide::above ? b->first : b->last + 1;
+    apply(InsertLines{m_view->sheetModel()->sheet(), at, b->last - b->first + 1, side});
+}
+
+void MainWindow::deleteLines()
+{
+    if (const auto b = m_view->block())
+        apply(DeleteLines{m_view->sheetModel()->sheet(), b->first, b->last - b->first + 1});
+}
+
+void MainWindow::moveLines(int step)
+{
+    const auto b = m_view->block();
+    if (!b)
+        return;
+    const std::uint32_t sheet = m_view->sheetModel()->sheet(), count = b->last - b->first + 1;
+    if ((step < 0 && b->first == 0) || (step > 0 && b->last + 1 >= m_session->workbook().sheets[sheet].lineCount()))
+        return;
+    apply(MoveLines{sheet, b->first, count, step < 0 ? b->first - 1 : b->last + 2});
+}
+
+void MainWindow::undoOrRedo(bool undo)
+{
+    if (undo ? !m_session->canUndo() : !m_session->canRedo())
+        return;
+    const ChangeSet change = undo ? m_session->undo() : m_session->redo();
+    show(change);
+    if (change.focus && !change.structure)
+        goTo(*change.focus);
+    say(undo ? tr("undone: %1").arg(fromUtf8(change.words)) : tr("done again: %1").arg(fromUtf8(change.words)));
+}
+
+void MainWindow::stepState(LimitState wanted)
+{
+    std::vector<CellAt> places;
+    for (const Finding &finding : m_session->findings()) {
+        using Grade = Finding::Grade;
+        const bool near = finding.grade == Grade::near;
+        if (finding.grade == Grade::caution || finding.grade == Grade::expectation || near != (wanted == LimitState::near))
+            continue;
+        places.push_back(finding.at);
+    }
+    if (places.empty()) {
+        say(wanted == LimitState::near ? tr("nothing is near a limit") : tr("nothing is outside a limit or missing"));
+        return;
+    }
+    const CellAt here = m_view->currentCell();
+    const auto order = [](const CellAt &a) { return std::tuple(a.sheet, a.line, a.column); };
+    for (const CellAt &at : places)
+        if (order(at) > order(here)) {
+            goTo(at);
+            return;
+        }
+    goTo(places.front());
+}
+
+void MainWindow::showHelpFor(const QString &word)
+{
+    const std::string name = word.trimmed().toStdString();
+    const Registry &registry = m_session->program().registry();
+    if (const FunctionInfo *function = registry.find(name)) {
+        m_calculation->showHelp(tr("FUNCTION"), fromUtf8(functionHelp(*function, registry)));
+        return;
+    }
+    if (const UnitWord *unit = m_session->program().units().find(name)) {
+        m_calculation->showHelp(tr("UNIT"), QStringLiteral("%1: %2\n%3\n%4").arg(fromUtf8(unit->word), fromUtf8(unit->name), fromUtf8(unit->definition), fromUtf8(unit->note)));
+        return;
+    }
+    if (const auto at = m_session->find(name)) {
+        m_calculation->show(*m_session, *at);
+        return;
+    }
+    say(tr("nothing is known about \"%1\"").arg(word));
+}
+
+void MainWindow::exportChartFile()
+{
+    if (m_session->workbook().charts.empty()) {
+        say(tr("this workbook has no chart"));
+        return;
+    }
+    const QString path = QFileDialog::getSaveFileName(this, tr("Write chart"), QStringLiteral("chart.svg"), tr("Pictures (*.svg *.png *.pdf)"));
+    if (path.isEmpty())
+        return;
+    QString why;
+    const std::string key = m_chartKey.isEmpty() ? m_session->workbook().charts.front().key : m_chartKey.toStdString();
+    if (charts::exportChart(m_session->chart(key), path, why))
+        say(tr("written: %1").arg(path));
+    else
+        refuse(tr("not written: %1").arg(why));
+}
+
+void MainWindow::exportPage()
+{
+    const QString path = QFileDialog::getSaveFileName(this, tr("Write page"), QStringLiteral("page.pdf"), tr("PDF (*.pdf)"));
+    if (path.isEmpty())
+        return;
+    QString why;
+    if (writePdfPage(*m_session, path, why))
+        say(tr("written: %1").arg(path));
+    else
+        refuse(tr("not written: %1").arg(why));
+}
+
+} // namespace puteal::desk

@@ -1,0 +1,305 @@
+/// The window: panes, opening and saving, carrying edits out.
+#include "desk/main_window.h"
+
+#include <QCloseEvent>
+#include <QDateTime>
+#include <QFileDialog>
+#include <QFileInfo>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QMenuBar>
+#include <QMessageBox>
+#include <QSettings>
+#include <QSplitter>
+#include <QStackedWidget>
+#include <QStatusBar>
+
+#include "charts/chart_view.h"
+#include "desk/calculation_pane.h"
+#include "desk/look.h"
+#include "desk/sheet_view.h"
+#include "desk/steps_pane.h"
+
+namespace puteal::desk {
+
+MainWindow::MainWindow(QWidget *parent)
+    : QMainWindow(parent), m_view(new SheetView), m_steps(new StepsPane), m_calculation(new CalculationPane),
+      m_chart(new charts::ChartPane), m_center(new QStackedWidget), m_splitter(new QSplitter(Qt::Horizontal)), m_title(new QLabel),
+      m_states(new QLabel), m_message(new QLabel), m_saved(new QLabel)
+{
+    setWindowTitle(QStringLiteral("Puteal"));
+    m_center->addWidget(m_view);
+    m_center->addWidget(m_chart);
+    m_splitter->addWidget(m_steps);
+    m_splitter->addWidget(m_center);
+    m_splitter->addWidget(m_calculation);
+    m_splitter->setStretchFactor(1, 1);
+    m_splitter->setChildrenCollapsible(false);
+    m_splitter->setHandleWidth(5);
+    const int letter = fontMetrics().averageCharWidth();
+    m_steps->setMinimumWidth(letter * 20);
+    m_calculation->setMinimumWidth(letter * 24);
+    m_splitter->setSizes({letter * 30, letter * 100, letter * 46});
+    setCentralWidget(m_splitter);
+    for (QLabel *label : {m_title, m_states, m_message, m_saved})
+        label->setTextFormat(Qt::PlainText);
+    m_states->setTextFormat(Qt::RichText);
+    m_title->setContentsMargins(12, 0, 16, 0);
+    menuBar()->setCornerWidget(m_title, Qt::TopRightCorner);
+    statusBar()->addWidget(m_states);
+    statusBar()->addWidget(m_message, 1);
+    statusBar()->addPermanentWidget(m_saved);
+    statusBar()->setSizeGripEnabled(false);
+    buildMenus();
+    connect(m_view, &SheetView::edited, this, [this](const Edit &edit) { apply(edit); });
+    connect(m_view, &SheetView::cellChosen, this, [this](const CellAt &at) {
+        if (m_session && m_session->workbook().cell(at))
+            m_calculation->show(*m_session, at);
+    });
+    connect(m_view, &SheetView::helpWanted, this, &MainWindow::showHelpFor);
+    connect(m_calculation, &CalculationPane::cellWanted, this, &MainWindow::goTo);
+    connect(m_steps->paper(), &StepsPaper::sheetChosen, this, [this](std::uint32_t sheet) { showSheet(sheet); });
+    connect(m_steps->paper(), &StepsPaper::chartChosen, this, &MainWindow::showChart);
+    resize(1366, 768);
+}
+
+MainWindow::~MainWindow() = default;
+
+void MainWindow::say(const QString &words)
+{
+    m_message->setText(words);
+    m_message->setAccessibleName(words);
+}
+
+void MainWindow::refuse(const QString &words)
+{
+    m_refusal = words;
+    say(words);
+    if (!m_quiet)
+        QMessageBox::information(this, QStringLiteral("Puteal"), words);
+}
+
+void MainWindow::take(std::unique_ptr<Session> session)
+{
+    m_view->leaveSlip();
+    m_session = std::move(session);
+    m_lines.assign(m_session->workbook().sheets.size(), 0);
+    m_chartKey.clear();
+    m_steps->show(*m_session);
+    if (!m_session->workbook().sheets.empty())
+        showSheet(0);
+    refreshAround();
+    refreshTitle();
+    const auto notes = m_session->openingNotes();
+    if (!notes.empty())
+        say(fromUtf8(notes.front()));
+}
+
+bool MainWindow::openFile(const QString &path)
+{
+    auto session = Session::open(path.toStdString());
+    if (!session) {
+        const Error &error = session.error();
+        refuse(error.place.fileLine > 0 ? tr("%1, file line %2: %3").arg(path).arg(error.place.fileLine).arg(fromUtf8(error.words))
+                                        : fromUtf8(error.words));
+        return false;
+    }
+    take(std::move(*session));
+    remember(path);
+    return true;
+}
+
+void MainWindow::newWorkbook()
+{
+    take(Session::createNew());
+}
+
+bool MainWindow::mayLeave()
+{
+    m_view->finishTyping();
+    if (!m_session || !m_session->unsaved())
+        return true;
+    QMessageBox box(QMessageBox::Question, QStringLiteral("Puteal"),
+                    tr("%1 has changes that are not saved.").arg(fromUtf8(m_session->workbook().title)), QMessageBox::NoButton, this);
+    auto *keep = box.addButton(tr("Save"), QMessageBox::AcceptRole);
+    auto *drop = box.addButton(tr("Leave without saving"), QMessageBox::DestructiveRole);
+    auto *stay = box.addButton(tr("Stay"), QMessageBox::RejectRole);
+    box.setDefaultButton(keep);
+    box.setEscapeButton(stay);
+    box.exec();
+    if (box.clickedButton() == keep)
+        return save();
+    return box.clickedButton() == drop;
+}
+
+void MainWindow::closeEvent(QCloseEvent *event)
+{
+    if (mayLeave())
+        event->accept();
+    else
+        event->ignore();
+}
+
+bool MainWindow::save()
+{
+    m_view->finishTyping();
+    if (!m_session)
+        return false;
+    if (!m_session->path().empty())
+        return saveAs(QString::fromStdString(m_session->path().string()));
+    QString path = QFileDialog::getSaveFileName(this, tr("Save workbook"), QString(), tr("Workbooks (*.puteal)"));
+    if (path.isEmpty())
+        return false;
+    if (QFileInfo(path).suffix().isEmpty())
+        path += QStringLiteral(".puteal");
+    return saveAs(path);
+}
+
+bool MainWindow::saveAs(const QString &path)
+{
+    m_view->finishTyping();
+    const auto saved = m_session->save(path.toStdString());
+    if (!saved) {
+        refuse(fromUtf8(saved.error().words));
+        return false;
+    }
+    m_saved->setText(tr("Saved %1").arg(QDateTime::currentDateTime().toString(QStringLiteral("HH:mm:ss"))));
+    remember(path);
+    refreshTitle();
+    return true;
+}
+
+void MainWindow::remember(const QString &path)
+{
+    QSettings settings;
+    QStringList recent = settings.value(QStringLiteral("recent")).toStringList();
+    const QString whole = QFileInfo(path).absoluteFilePath();
+    recent.removeAll(whole);
+    recent.prepend(whole);
+    while (recent.size() > 8)
+        recent.removeLast();
+    settings.setValue(QStringLiteral("recent"), recent);
+    fillRecent();
+}
+
+void MainWindow::showSheet(std::uint32_t sheet)
+{
+    if (!m_session || sheet >= m_session->workbook().sheets.size())
+        return;
+    m_view->finishTyping();
+    if (m_view->sheetModel()->session() == m_session.get() && m_view->sheetModel()->sheet() < m_lines.size())
+        m_lines[m_view->sheetModel()->sheet()] = m_view->currentCell().line;
+    m_view->setSheet(m_session.get(), sheet);
+    m_center->setCurrentWidget(m_view);
+    m_steps->setCurrentSheet(sheet);
+    const Sheet &book = m_session->workbook().sheets[sheet];
+    std::uint32_t column = 0;
+    while (column + 1 < book.columnCount() && book.column(column).kind == ColumnKind::words)
+        ++column;
+    m_view->setCurrentCell({sheet, column, std::min(m_lines[sheet], book.lineCount() > 0 ? book.lineCount() - 1 : 0)});
+}
+
+void MainWindow::showChart(const QString &key)
+{
+    if (!m_session)
+        return;
+    m_view->finishTyping();
+    m_chartKey = key;
+    m_chart->show(m_session->chart(key.toStdString()));
+    m_center->setCurrentWidget(m_chart);
+}
+
+void MainWindow::goTo(const CellAt &at)
+{
+    if (!m_session->workbook().cell(at))
+        return;
+    if (m_view->sheetModel()->sheet() != at.sheet || m_center->currentWidget() != m_view)
+        showSheet(at.sheet);
+    m_view->setCurrentCell(at);
+    m_view->setFocus();
+}
+
+bool MainWindow::apply(const Edit &edit)
+{
+    const auto change = m_session->apply(edit);
+    if (!change) {
+        refuse(fromUtf8(change.error().words));
+        return false;
+    }
+    m_refusal.clear();
+    show(*change);
+    return true;
+}
+
+void MainWindow::show(const ChangeSet &change)
+{
+    if (change.structure) {
+        const CellAt here = m_view->currentCell();
+        const auto sheets = static_cast<std::uint32_t>(m_session->workbook().sheets.size());
+        m_lines.resize(sheets, 0);
+        const std::uint32_t sheet = std::min(change.focus ? change.focus->sheet : here.sheet, sheets - 1);
+        m_view->setSheet(m_session.get(), sheet);
+        m_steps->show(*m_session);
+        m_steps->setCurrentSheet(sheet);
+        m_view->setCurrentCell(change.focus.value_or(CellAt{sheet, here.column, here.line}));
+    } else {
+        m_view->sheetModel()->cellsChanged(change.changed);
+    }
+    QStringList notes;
+    if (change.rewritten)
+        notes += tr("kept as %1").arg(fromUtf8(*change.rewritten));
+    for (const auto &note : change.notes)
+        notes += fromUtf8(note);
+    say(notes.join(QStringLiteral(" · ")));
+    refreshAround();
+}
+
+void MainWindow::refreshAround()
+{
+    if (!m_session)
+        return;
+    m_steps->show(*m_session);
+    if (!m_chartKey.isEmpty() && m_center->currentWidget() == m_chart)
+        m_chart->show(m_session->chart(m_chartKey.toStdString()));
+    const CellAt at = m_view->currentCell();
+    if (m_session->workbook().cell(at))
+        m_calculation->show(*m_session, at);
+    refreshStatus();
+    refreshTitle();
+}
+
+void MainWindow::refreshStatus()
+{
+    const SheetCounts counts = m_session->counts();
+    const auto part = [](const char *glyph, const QColor &ink, std::size_t count, const QString &word) {
+        return QStringLiteral("<span style='color:%1'>%2</span> %3 %4").arg(ink.name(), QString::fromUtf8(glyph)).arg(count).arg(word);
+    };
+    QStringList parts{part("●", color::within, counts.within, tr("within")), part("▲", color::near, counts.near, tr("near")),
+                      part("■", color::outside, counts.outside, tr("outside"))};
+    if (counts.missing > 0)
+        parts += part("○", color::quiet, counts.missing, tr("missing test"));
+    if (counts.errors > 0)
+        parts += tr("%1 without a result").arg(counts.errors);
+    parts += m_session->workbook().si ? tr("Units SI") : tr("Units US");
+    parts += tr("3 figures");
+    parts += tr("%n assumption(s)", nullptr, static_cast<int>(counts.assumptions)).replace(QStringLiteral("(s)"), counts.assumptions == 1 ? QString() : QStringLiteral("s"));
+    m_states->setText(parts.join(QStringLiteral("&nbsp;&nbsp; ")));
+    m_undo->setEnabled(m_session->canUndo());
+    m_undo->setText(m_session->canUndo() ? tr("Undo: %1").arg(fromUtf8(m_session->undoWords())) : tr("Undo"));
+    m_redo->setEnabled(m_session->canRedo());
+    m_redo->setText(m_session->canRedo() ? tr("Redo: %1").arg(fromUtf8(m_session->redoWords())) : tr("Redo"));
+}
+
+void MainWindow::refreshTitle()
+{
+    const QString title = fromUtf8(m_session->workbook().title);
+    m_title->setText(title);
+    setWindowTitle(QStringLiteral("%1%2 - Puteal").arg(title, m_session->unsaved() ? tr(" (not saved)") : QString()));
+    if (m_session->unsaved())
+        m_saved->setText(tr("not saved"));
+    else if (m_saved->text() == tr("not saved"))
+        m_saved->clear();
+    setWindowFilePath(QString::fromStdString(m_session->path().string()));
+}
+
+} // namespace puteal::desk

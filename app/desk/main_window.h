@@ -1,0 +1,98 @@
+/// The window, Engineer view: steps, sheet or chart, calculation, status line.
+#pragma once
+
+#include <QMainWindow>
+
+#include "session/session.h"
+
+class QLabel;
+class QStackedWidget;
+class QMenu;
+class QSplitter;
+
+namespace puteal::charts {
+class ChartPane;
+}
+
+namespace puteal::desk {
+
+class SheetView;
+class StepsPane;
+class CalculationPane;
+
+class MainWindow : public QMainWindow
+{
+    Q_OBJECT
+public:
+    explicit MainWindow(QWidget *parent = nullptr);
+    ~MainWindow() override;
+
+    /// Opens a file; on failure says why and keeps what is open.
+    bool openFile(const QString &path);
+    void newWorkbook();
+    /// Asks about unsaved work first; false when the person wants to stay.
+    bool mayLeave();
+
+    Session *session() const { return m_session.get(); }
+    SheetView *view() const { return m_view; }
+    StepsPane *steps() const { return m_steps; }
+    CalculationPane *calculation() const { return m_calculation; }
+    charts::ChartPane *chartPane() const { return m_chart; }
+    void showSheet(std::uint32_t sheet);
+    void showChart(const QString &key);
+    void goTo(const CellAt &at);
+    /// Carries an edit out and shows what it did; a refusal is said in the status line and a dialog.
+    bool apply(const Edit &edit);
+    bool save();
+    bool saveAs(const QString &path);
+    QString lastRefusal() const { return m_refusal; }
+    /// Tests answer for the person.
+    void setQuiet(bool quiet) { m_quiet = quiet; }
+
+protected:
+    void closeEvent(QCloseEvent *event) override;
+
+private:
+    void buildMenus();
+    void buildWorkbookMenu();
+    void buildSheetMenu();
+    void buildCellMenu();
+    void buildOtherMenus();
+    void take(std::unique_ptr<Session> session);
+    void show(const ChangeSet &change);
+    void refreshAround();
+    void refreshStatus();
+    void refreshTitle();
+    void fillRecent();
+    void remember(const QString &path);
+    void say(const QString &words);
+    void refuse(const QString &words);
+    void copy();
+    void paste();
+    void fillDown();
+    void insertLines(InsertSide side);
+    void deleteLines();
+    void moveLines(int step);
+    void undoOrRedo(bool undo);
+    void stepState(LimitState wanted);
+    void showHelpFor(const QString &word);
+    void exportChartFile();
+    void exportPage();
+    QAction *add(QMenu *menu, const QString &text, const QKeySequence &keys, std::function<void()> act);
+
+    std::unique_ptr<Session> m_session;
+    SheetView *m_view;
+    StepsPane *m_steps;
+    CalculationPane *m_calculation;
+    charts::ChartPane *m_chart;
+    QStackedWidget *m_center;
+    QSplitter *m_splitter;
+    QLabel *m_title, *m_states, *m_message, *m_saved;
+    QMenu *m_recent = nullptr;
+    QAction *m_undo = nullptr, *m_redo = nullptr;
+    QString m_chartKey, m_refusal;
+    std::vector<std::uint32_t> m_lines; ///< current line of each sheet
+    bool m_quiet = false;
+};
+
+} // namespace puteal::desk

@@ -1,0 +1,292 @@
+/// Keys, mouse, the slip's place and plain-text clipboard of the grid.
+#include "desk/sheet_view.h"
+
+#include <QHeaderView>
+#include <QKeyEvent>
+#include <QMouseEvent>
+#include <QScrollBar>
+
+#include "desk/look.h"
+
+namespace puteal::desk {
+
+SheetView::SheetView(QWidget *parent)
+    : QTableView(parent), m_model(new SheetModel(this)), m_delegate(new CellDelegate(m_model, this)), m_slip(new Slip(viewport()))
+{
+    setAccessibleName(tr("sheet"));
+    setModel(m_model);
+    setItemDelegate(m_delegate);
+    setShowGrid(false);
+    setFrameShape(QFrame::NoFrame);
+    setEditTriggers(QAbstractItemView::NoEditTriggers);
+    setSelectionMode(QAbstractItemView::ContiguousSelection);
+    setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
+    setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
+    setTabKeyNavigation(false);
+    setAttribute(Qt::WA_InputMethodEnabled);
+    verticalHeader()->setSectionResizeMode(QHeaderView::Fixed);
+    verticalHeader()->setDefaultSectionSize(CellDelegate::lineHeight(font()));
+    verticalHeader()->setDefaultAlignment(Qt::AlignRight | Qt::AlignVCenter);
+    verticalHeader()->setHighlightSections(false);
+    horizontalHeader()->setHighlightSections(false);
+    horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
+    horizontalHeader()->setStretchLastSection(true);
+    const QString plain = QStringLiteral("QHeaderView{background:%1;border:none}QHeaderView::section{background:%1;color:%2;border:none;"
+                                         "padding:3px 6px}QHeaderView::section:horizontal{border-bottom:2px solid %3}"
+                                         "QTableCornerButton::section{background:%1;border:none;border-bottom:2px solid %3}")
+                              .arg(color::paper.name(), color::quiet.name(), color::text.name());
+    setStyleSheet(QStringLiteral("QTableView{background:%1;border:none}").arg(color::paper.name()) + plain);
+    connect(m_slip, &Slip::taken, this, &SheetView::keep);
+    connect(m_slip, &Slip::left, this, &SheetView::leaveSlip);
+    connect(m_slip, &Slip::heightChanged, this, &SheetView::placeSlip);
+    connect(m_slip, &Slip::usedChanged, this, [this] { m_model->setLit(m_slip->used()); });
+    connect(m_slip, &Slip::helpWanted, this, &SheetView::helpWanted);
+}
+
+void SheetView::setSheet(Session *session, std::uint32_t sheet)
+{
+    leaveSlip();
+    m_session = session;
+    m_model->setSheet(session, sheet);
+    fitColumns();
+}
+
+void SheetView::fitColumns()
+{
+    if (!m_session)
+        return;
+    const Sheet &sheet = m_session->workbook().sheets[m_model->sheet()];
+    const int letter = fontMetrics().averageCharWidth();
+    verticalHeader()->setDefaultSectionSize(CellDelegate::lineHeight(font()));
+    for (int c = 0; c < m_model->columnCount(); ++c) {
+        int width = 0;
+        switch (m_model->roleOf(c)) {
+        case SheetModel::Role::limit:
+            width = letter * 20;
+            break;
+        case SheetModel::Role::sources:
+            width = letter * 12;
+            break;
+        default:
+            width = letter * static_cast<int>(std::clamp<std::uint32_t>(sheet.column(static_cast<std::uint32_t>(c)).width, 6, 80)) + 14;
+        }
+        setColumnWidth(c, width);
+    }
+}
+
+CellAt SheetView::currentCell() const
+{
+    const QModelIndex index = currentIndex();
+    return index.isValid() ? m_model->cellOf(index) : CellAt{m_model->sheet(), 0, 0};
+}
+
+void SheetView::setCurrentCell(const CellAt &at)
+{
+    const QModelIndex index = m_model->index(static_cast<int>(at.line), static_cast<int>(at.column));
+    if (!index.isValid())
+        return;
+    setCurrentIndex(index);
+    scrollTo(index);
+}
+
+std::optional<SheetView::Block> SheetView::block() const
+{
+    if (!m_session)
+        return {};
+    const auto indexes = selectionModel()->selection();
+    if (indexes.isEmpty())
+        return {};
+    const auto range = indexes.first();
+    const int lastCell = static_cast<int>(m_session->workbook().sheets[m_model->sheet()].columnCount()) - 1;
+    if (range.left() > lastCell)
+        return {};
+    return Block{static_cast<std::uint32_t>(range.left()), static_cast<std::uint32_t>(std::min(range.right(), lastCell)),
+                 static_cast<std::uint32_t>(range.top()), static_cast<std::uint32_t>(range.bottom())};
+}
+
+void SheetView::openSlip(const QString &start, bool replace)
+{
+    if (!m_session || !currentIndex().isValid())
+        return;
+    const CellAt at = currentCell();
+    const Sheet &sheet = m_session->workbook().sheets[at.sheet];
+    if (sheet.columnCount() == 0)
+        return;
+    if (sheet.cell(at.column, at.line).beside().lock)
+        return;
+    const bool words = sheet.column(at.column).kind == ColumnKind::words;
+    m_openLine = static_cast<int>(at.line);
+    m_delegate->setOpenLine(m_openLine);
+    m_slip->open(m_session, at, replace ? start : fromUtf8(sheet.cell(at.column, at.line).typed()), words);
+    placeSlip();
+}
+
+void SheetView::placeSlip()
+{
+    if (!m_slip->isOpen() || m_openLine < 0)
+        return;
+    const int line = CellDelegate::lineHeight(font());
+    const int left = std::max(0, columnViewportPosition(0)) + 8;
+    const int width = std::max(360, std::min(viewport()->width() - left - 8, 1000));
+    m_slip->setFixedWidth(width);
+    m_slip->adjustSize();
+    const int height = std::max(m_slip->sizeHint().height(), m_slip->heightForWidth(width));
+    verticalHeader()->resizeSection(m_openLine, line + height + 8);
+    int top = rowViewportPosition(m_openLine) + line + 3;
+    if (top + height > viewport()->height()) {
+        // the slip must be seen whole: scroll the line up
+        verticalScrollBar()->setValue(verticalScrollBar()->value() + top + height + 4 - viewport()->height());
+        top = rowViewportPosition(m_openLine) + line + 3;
+    }
+    m_slip->setGeometry(left, top, width, height);
+}
+
+void SheetView::leaveSlip()
+{
+    if (!m_slip->isOpen())
+        return;
+    if (m_openLine >= 0 && m_openLine < m_model->rowCount())
+        verticalHeader()->resizeSection(m_openLine, CellDelegate::lineHeight(font()));
+    m_openLine = -1;
+    m_delegate->setOpenLine(-1);
+    m_slip->close();
+    setFocus();
+    viewport()->update();
+}
+
+bool SheetView::finishTyping()
+{
+    if (!m_slip->isOpen())
+        return true;
+    keep(0, 0);
+    return true;
+}
+
+void SheetView::keep(int lineStep, int columnStep)
+{
+    const CellAt at = m_slip->at();
+    const std::string text = m_slip->text().toStdString();
+    const bool same = m_session->workbook().cell(at)->typed() == text;
+    leaveSlip();
+    if (!same)
+        emit edited(SetText{at, text});
+    const int line = std::clamp(static_cast<int>(at.line) + lineStep, 0, m_model->rowCount() - 1);
+    const int column = std::clamp(static_cast<int>(at.column) + columnStep, 0, m_model->columnCount() - 1);
+    if (lineStep != 0 || columnStep != 0)
+        setCurrentIndex(m_model->index(line, column));
+}
+
+QString SheetView::referenceTo(const CellAt &at) const
+{
+    const Sheet &sheet = m_session->workbook().sheets[at.sheet];
+    const auto &name = sheet.cell(at.column, at.line).beside().name;
+    QString reference = name.empty() ? QStringLiteral("%1[%2]").arg(fromUtf8(sheet.column(at.column).key)).arg(at.line + 1) : fromUtf8(name);
+    if (at.sheet != m_slip->at().sheet)
+        reference = fromUtf8(sheet.key()) + QLatin1Char('.') + reference;
+    return reference;
+}
+
+void SheetView::mousePressEvent(QMouseEvent *event)
+{
+    if (m_slip->isOpen() && event->button() == Qt::LeftButton) {
+        const QModelIndex index = indexAt(event->position().toPoint());
+        if (index.isValid()) {
+            const CellAt at = m_model->roleOf(index.column()) == SheetModel::Role::words ? m_model->amountOfLine(index.row(), index.column())
+                                                                                         : m_model->cellOf(index);
+            if (at != m_slip->at()) {
+                m_slip->edit()->putIn(referenceTo(at));
+                m_slip->edit()->setFocus();
+                return;
+            }
+        }
+    }
+    QTableView::mousePressEvent(event);
+}
+
+void SheetView::mouseDoubleClickEvent(QMouseEvent *event)
+{
+    if (!m_slip->isOpen() && indexAt(event->position().toPoint()).isValid())
+        openSlip({}, false);
+    else
+        QTableView::mouseDoubleClickEvent(event);
+}
+
+void SheetView::keyPressEvent(QKeyEvent *event)
+{
+    const bool plain = !(event->modifiers() & (Qt::ControlModifier | Qt::AltModifier | Qt::MetaModifier));
+    switch (event->key()) {
+    case Qt::Key_F2:
+        openSlip({}, false);
+        return;
+    case Qt::Key_Return:
+    case Qt::Key_Enter:
+        openSlip({}, false);
+        return;
+    case Qt::Key_Tab:
+    case Qt::Key_Backtab: {
+        const int step = event->key() == Qt::Key_Tab ? 1 : -1;
+        const int column = std::clamp(currentIndex().column() + step, 0, m_model->columnCount() - 1);
+        setCurrentIndex(m_model->index(currentIndex().row(), column));
+        return;
+    }
+    case Qt::Key_Delete:
+    case Qt::Key_Backspace:
+        if (plain) {
+            if (const auto b = block())
+                emit edited(ClearBlock{m_model->sheet(), b->left, b->right, b->first, b->last});
+            return;
+        }
+        break;
+    default:
+        break;
+    }
+    const QString text = event->text();
+    if (plain && !text.isEmpty() && text.at(0).isPrint()) {
+        openSlip(text, true);
+        return;
+    }
+    QTableView::keyPressEvent(event);
+}
+
+void SheetView::resizeEvent(QResizeEvent *event)
+{
+    QTableView::resizeEvent(event);
+    placeSlip();
+}
+
+void SheetView::scrollContentsBy(int dx, int dy)
+{
+    QTableView::scrollContentsBy(dx, dy);
+    if (m_slip->isOpen())
+        m_slip->move(std::max(0, columnViewportPosition(0)) + 8,
+                     rowViewportPosition(m_openLine) + CellDelegate::lineHeight(font()) + 3);
+}
+
+void SheetView::currentChanged(const QModelIndex &current, const QModelIndex &previous)
+{
+    QTableView::currentChanged(current, previous);
+    if (current.isValid() && m_session)
+        emit cellChosen(m_model->roleOf(current.column()) == SheetModel::Role::words
+                            ? m_model->amountOfLine(current.row(), current.column())
+                            : m_model->cellOf(current));
+}
+
+QString SheetView::selectionAsText() const
+{
+    const auto b = block();
+    if (!b)
+        return {};
+    QStringList lines;
+    for (auto l = b->first; l <= b->last; ++l) {
+        QStringList cells;
+        for (auto c = b->left; c <= b->right; ++c) {
+            QString text = fromUtf8(m_model->viewOf({m_model->sheet(), c, l}).shown);
+            text.replace(QLatin1Char('\t'), QLatin1Char(' ')).replace(QLatin1Char('\n'), QLatin1Char(' '));
+            cells += text;
+        }
+        lines += cells.join(QLatin1Char('\t'));
+    }
+    return lines.join(QLatin1Char('\n'));
+}
+
+} // namespace puteal::desk

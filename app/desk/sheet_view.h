@@ -1,0 +1,57 @@
+/// The grid: keys, selection, the slip under the line, clipboard of plain text.
+#pragma once
+
+#include <QTableView>
+
+#include "desk/cell_delegate.h"
+#include "desk/slip.h"
+
+namespace puteal::desk {
+
+class SheetView : public QTableView
+{
+    Q_OBJECT
+public:
+    explicit SheetView(QWidget *parent = nullptr);
+
+    void setSheet(Session *session, std::uint32_t sheet);
+    SheetModel *sheetModel() const { return m_model; }
+    Slip *slip() const { return m_slip; }
+    CellAt currentCell() const;
+    void setCurrentCell(const CellAt &at);
+    /// Lines and columns of the selection, cells only (limit and source columns left out).
+    struct Block { std::uint32_t left, right, first, last; };
+    std::optional<Block> block() const;
+    void openSlip(const QString &start, bool replace);
+    /// Keeps what is typed (true), or there was nothing to keep.
+    bool finishTyping();
+    void leaveSlip();
+    void fitColumns();
+    QString selectionAsText() const;
+
+signals:
+    void edited(const puteal::Edit &edit);
+    void cellChosen(const puteal::CellAt &at);
+    void helpWanted(const QString &word);
+
+protected:
+    void keyPressEvent(QKeyEvent *event) override;
+    void mousePressEvent(QMouseEvent *event) override;
+    void mouseDoubleClickEvent(QMouseEvent *event) override;
+    void resizeEvent(QResizeEvent *event) override;
+    void scrollContentsBy(int dx, int dy) override;
+    void currentChanged(const QModelIndex &current, const QModelIndex &previous) override;
+
+private:
+    void placeSlip();
+    void keep(int lineStep, int columnStep);
+    QString referenceTo(const CellAt &at) const;
+
+    Session *m_session = nullptr;
+    SheetModel *m_model;
+    CellDelegate *m_delegate;
+    Slip *m_slip;
+    int m_openLine = -1;
+};
+
+} // namespace puteal::desk

@@ -1,0 +1,220 @@
+/// Cards and arrows of the steps pane.
+#include "desk/steps_pane.h"
+
+#include <QHelpEvent>
+#include <QKeyEvent>
+#include <QPainter>
+#include <QToolTip>
+
+#include "desk/look.h"
+
+namespace puteal::desk {
+
+namespace {
+
+constexpr int edge = 10, gap = 18;
+
+int cardHeight(const QFont &font)
+{
+    return static_cast<int>(QFontMetricsF(font).height() + QFontMetricsF(smallFont(font)).height() * 2 + 14);
+}
+
+} // namespace
+
+StepsPaper::StepsPaper(QWidget *parent) : QWidget(parent)
+{
+    setFocusPolicy(Qt::StrongFocus);
+    setAccessibleName(tr("steps"));
+}
+
+void StepsPaper::setSteps(std::vector<StepView> steps, std::vector<std::pair<std::string, std::string>> charts)
+{
+    m_steps = std::move(steps);
+    m_charts = std::move(charts);
+    setMinimumHeight(sizeHint().height());
+    updateGeometry();
+    update();
+}
+
+void StepsPaper::setCurrent(int card)
+{
+    m_current = card;
+    if (card >= 0 && card < static_cast<int>(m_steps.size())) {
+        const auto &step = m_steps[static_cast<std::size_t>(card)];
+        setAccessibleDescription(fromUtf8(step.title) + QStringLiteral(", ") + stateWord(step.worst));
+    }
+    update();
+}
+
+QSize StepsPaper::sizeHint() const
+{
+    return {200, cardCount() * (cardHeight(font()) + gap) + edge * 2};
+}
+
+QRect StepsPaper::cardRect(int card) const
+{
+    const int height = cardHeight(font());
+    return {edge + 8, edge + card * (height + gap), width() - 2 * edge - 8, height};
+}
+
+void StepsPaper::choose(int card)
+{
+    if (card < 0 || card >= cardCount())
+        return;
+    setCurrent(card);
+    const auto i = static_cast<std::size_t>(card);
+    if (i < m_steps.size())
+        emit sheetChosen(m_steps[i].sheet);
+    else
+        emit chartChosen(fromUtf8(m_charts[i - m_steps.size()].first));
+}
+
+void StepsPaper::paintCard(QPainter &painter, int card) const
+{
+    const QRect box = cardRect(card);
+    const bool chosen = card == m_current;
+    painter.setPen(QPen(chosen ? color::given : color::edge, chosen ? 2.5 : 1));
+    painter.setBrush(color::paper);
+    painter.drawRoundedRect(QRectF(box).adjusted(0.5, 0.5, -0.5, -0.5), 5, 5);
+    const auto i = static_cast<std::size_t>(card);
+    const bool chart = i >= m_steps.size();
+    QFont title = font();
+    title.setBold(chosen);
+    painter.setFont(title);
+    painter.setPen(color::text);
+    const int s = QFontMetrics(font()).height() * 3 / 4;
+    const QRect inner = box.adjusted(9, 5, -9, -5);
+    const QRect top(inner.left(), inner.top(), inner.width() - s - 6, QFontMetrics(title).height());
+    const QString name = fromUtf8(chart ? m_charts[i - m_steps.size()].second : m_steps[i].title);
+    painter.drawText(top, Qt::AlignLeft | Qt::AlignVCenter, QFontMetrics(title).elidedText(name, Qt::ElideRight, top.width()));
+    const QFont small = smallFont(font());
+    painter.setFont(small);
+    painter.setPen(color::quiet);
+    const QRect below(inner.left(), top.bottom() + 2, inner.width(), inner.bottom() - top.bottom() - 2);
+    if (chart) {
+        painter.drawText(below, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, tr("chart"));
+        return;
+    }
+    const StepView &step = m_steps[i];
+    paintState(painter, QRectF(inner.right() - s, top.center().y() - s / 2.0, s, s), step.errors > 0 ? LimitState::missingTest : step.worst);
+    QString words;
+    if (step.errors > 0)
+        words = tr("%n cell(s) without a result", nullptr, static_cast<int>(step.errors));
+    else if (step.outside > 0)
+        words = tr("%n outside limit", nullptr, static_cast<int>(step.outside));
+    else if (step.missing > 0)
+        words = tr("%n missing test(s)", nullptr, static_cast<int>(step.missing));
+    else if (step.near > 0)
+        words = tr("%n near limit", nullptr, static_cast<int>(step.near));
+    if (!words.isEmpty() && !step.headline.empty())
+        words += QStringLiteral(" · ");
+    words += fromUtf8(step.headline);
+    // Two small rows, cut with dots.
+    const QFontMetrics metrics(small);
+    painter.drawText(below, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, metrics.elidedText(words, Qt::ElideRight, below.width() * 2 - 30));
+}
+
+void StepsPaper::paintArrows(QPainter &painter) const
+{
+    const auto arrowHead = [&](QPointF tip, QColor ink) {
+        painter.setBrush(ink);
+        painter.setPen(Qt::NoPen);
+        painter.drawPolygon(QPolygonF{tip, tip + QPointF(-4, -6), tip + QPointF(4, -6)});
+    };
+    for (std::size_t from = 0; from < m_steps.size(); ++from)
+        for (const auto to : m_steps[from].feeds) {
+            const bool mine = static_cast<int>(from) == m_current || static_cast<int>(to) == m_current;
+            const QColor ink = mine ? color::given : color::edge;
+            if (to == from + 1) {
+                const QRect a = cardRect(static_cast<int>(from)), b = cardRect(static_cast<int>(to));
+                const qreal x = a.center().x();
+                painter.setPen(QPen(ink, mine ? 2 : 1.2));
+                painter.drawLine(QPointF(x, a.bottom() + 1), QPointF(x, b.top() - 3));
+                arrowHead(QPointF(x, b.top() - 1), ink);
+            } else if (mine) {
+                // Distant sheets are tied by a line along the edge, only for the chosen card.
+                const QRect a = cardRect(static_cast<int>(from)), b = cardRect(static_cast<int>(to));
+                painter.setPen(QPen(color::given, 1.2));
+                painter.setBrush(Qt::NoBrush);
+                const qreal x = edge / 2.0 + 2;
+                painter.drawPolyline(QPolygonF{QPointF(a.left(), a.center().y()), QPointF(x, a.center().y()), QPointF(x, b.center().y()),
+                                               QPointF(b.left() - 4, b.center().y())});
+                painter.setBrush(color::given);
+                painter.setPen(Qt::NoPen);
+                const QPointF tip(b.left(), b.center().y());
+                painter.drawPolygon(QPolygonF{tip, tip + QPointF(-6, -4), tip + QPointF(-6, 4)});
+            }
+        }
+}
+
+void StepsPaper::paintEvent(QPaintEvent *)
+{
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    paintArrows(painter);
+    for (int card = 0; card < cardCount(); ++card)
+        paintCard(painter, card);
+    if (hasFocus() && m_current >= 0 && m_current < cardCount()) {
+        painter.setPen(QPen(color::given, 1, Qt::DotLine));
+        painter.setBrush(Qt::NoBrush);
+        painter.drawRoundedRect(QRectF(cardRect(m_current)).adjusted(-3, -3, 3, 3), 7, 7);
+    }
+}
+
+void StepsPaper::mousePressEvent(QMouseEvent *event)
+{
+    for (int card = 0; card < cardCount(); ++card)
+        if (cardRect(card).contains(event->pos()))
+            choose(card);
+}
+
+void StepsPaper::keyPressEvent(QKeyEvent *event)
+{
+    if (event->key() == Qt::Key_Down)
+        choose(m_current + 1);
+    else if (event->key() == Qt::Key_Up)
+        choose(m_current - 1);
+    else
+        QWidget::keyPressEvent(event);
+}
+
+bool StepsPaper::event(QEvent *event)
+{
+    if (event->type() == QEvent::ToolTip) {
+        const auto *help = static_cast<QHelpEvent *>(event);
+        for (std::size_t i = 0; i < m_steps.size(); ++i)
+            if (cardRect(static_cast<int>(i)).contains(help->pos())) {
+                QToolTip::showText(help->globalPos(), fromUtf8(m_steps[i].headline).toHtmlEscaped(), this);
+                return true;
+            }
+        QToolTip::hideText();
+        return true;
+    }
+    return QWidget::event(event);
+}
+
+StepsPane::StepsPane(QWidget *parent) : QScrollArea(parent), m_paper(new StepsPaper(this))
+{
+    setWidget(m_paper);
+    setWidgetResizable(true);
+    setFrameShape(QFrame::NoFrame);
+    setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    setFocusProxy(m_paper);
+}
+
+void StepsPane::show(const Session &session)
+{
+    std::vector<std::pair<std::string, std::string>> charts;
+    for (const Chart &chart : session.workbook().charts)
+        charts.emplace_back(chart.key, chart.title);
+    m_paper->setSteps(session.steps(), std::move(charts));
+}
+
+void StepsPane::setCurrentSheet(std::uint32_t sheet)
+{
+    m_paper->setCurrent(static_cast<int>(sheet));
+    const QRect card = m_paper->cardRect(static_cast<int>(sheet));
+    ensureVisible(card.center().x(), card.center().y(), 20, card.height());
+}
+
+} // namespace puteal::desk
