@@ -31,9 +31,9 @@ constexpr puteal_source sources[] = {
     source("practice", "T", "common practice, no source"),
 };
 
-const puteal_function functions[] = {compoundRow,         presentValueFactorRow, annuityFactorRow,
-                                     grownYearsRow,       yearlyEquivalentRow,   timesReplacedRow,
-                                     replacementsCostRow, paybackTimeRow,        pumpingEnergyRow};
+const puteal_function functions[] = {
+    compoundRow,      presentValueFactorRow, annuityFactorRow, grownYearsRow,    yearlyEquivalentRow,
+    timesReplacedRow, replacementsCostRow,   paybackTimeRow,   breakEvenYearRow, pumpingEnergyRow};
 constinit const puteal_plugin self = plugin("cost", "Cost over years", 1, 0, sources, functions);
 
 } // namespace

@@ -122,6 +122,26 @@ constexpr puteal_example paybackRefusals[] = {
     refusal("payback_time($2100, $0/yr)", "nothing is saved, so it never pays back"),
 };
 
+constexpr puteal_parameter breakEvenTakes[] = {
+    Parameter("years", "yr", "years of the table, rising").range().hard(0, 200).usual(0, 40),
+    Parameter("first", "$", "what the first option has cost by then").range(),
+    Parameter("second", "$", "what the second option has cost by then").range(),
+};
+constexpr puteal_example breakEvenExamples[] = {
+    // the discounted gap of two options, $45.7830 in year 9 and -$317.2382 in year 10
+    example("year: 8 yr, 9 yr, 10 yr; first: $230.8181, $45.7830, $0; second: $0, $0, $317.2382; "
+            "break_even_year(year[:], first[:], second[:])",
+            "9.126116 yr", 1e-6, "computed", "definition"),
+    example("year: 0 yr, 1 yr, 2 yr, 3 yr; first: $100, $100, $300, $300; second: $200, $50, $250, $350; "
+            "break_even_year(year[:], first[:], second[:])",
+            "2.5 yr", 1e-12, "computed", "definition"),
+};
+constexpr puteal_example breakEvenRefusals[] = {
+    refusal("year: 0 yr, 1 yr; first: $100, $150; second: $200, $300; break_even_year(year[:], first[:], "
+            "second[:])",
+            "the two never cross: the cheaper one stays cheaper"),
+};
+
 } // namespace
 
 constinit const puteal_function timesReplacedRow =
@@ -155,5 +175,17 @@ constinit const puteal_function paybackTimeRow =
         .from(paybackSources)
         .shownBy(paybackExamples)
         .refusing(paybackRefusals);
+
+constinit const puteal_function breakEvenYearRow =
+    Function(
+        "break_even_year", "Break-even year",
+        "Year in which two cumulative costs cross for the last time, linear between the lines of the table.",
+        call<breakEvenYear>)
+        .takes(breakEvenTakes)
+        .gives("yr", "last crossing")
+        .by("last change of sign of first - second, linear between lines")
+        .from(paybackSources)
+        .shownBy(breakEvenExamples)
+        .refusing(breakEvenRefusals);
 
 } // namespace cost
