@@ -39,15 +39,39 @@ FunctionInfo build(general::Row &row, const UnitTable &units)
     return f;
 }
 
+template<std::vector<general::Row> (*RowsOf)()>
+std::vector<FunctionInfo> buildGroup(const UnitTable &units)
+{
+    std::vector<FunctionInfo> all;
+    for (auto &row : RowsOf())
+        all.push_back(build(row, units));
+    return all;
+}
+
 } // namespace
+
+const std::vector<GeneralGroup> &generalGroups()
+{
+    static const std::vector<GeneralGroup> groups{
+        {{"sum", "mean", "min", "max", "count", "product", "stdev", "percentile", "least_at", "greatest_at",
+          "pick", "lookup", "list", "interpolate", "slope", "intercept"},
+         buildGroup<general::rangeRows>},
+        {{"round_to", "ceil_to", "floor_to", "abs", "sqrt", "cbrt", "exp", "ln", "log10", "pow10", "sin",
+          "cos", "tan", "asin", "acos", "atan", "clamp"},
+         buildGroup<general::numberRows>},
+        {{"if_error", "within", "any", "all", "count_true", "known", "state", "because", "why", "worst",
+          "as_caco3", "as_element", "plain", "absolute", "gauge"},
+         buildGroup<general::meaningRows>},
+    };
+    return groups;
+}
 
 std::vector<FunctionInfo> generalFunctions(const UnitTable &units)
 {
     std::vector<FunctionInfo> all;
-    all.reserve(64);
-    for (auto rows : {general::rangeRows(), general::numberRows(), general::meaningRows()}) {
-        for (auto &row : rows)
-            all.push_back(build(row, units));
+    for (const auto &group : generalGroups()) {
+        for (auto &f : group.build(units))
+            all.push_back(std::move(f));
     }
     return all;
 }

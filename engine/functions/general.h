@@ -15,6 +15,14 @@ namespace puteal
 /// elsewhere it is the second argument. It has as many lines as the range before it.
 std::vector<FunctionInfo> generalFunctions(const UnitTable &units);
 
+/// Their names in the same order, and one group of them: building all of them costs more than a program's
+/// start.
+struct GeneralGroup {
+    std::vector<const char *> names;
+    std::vector<FunctionInfo> (*build)(const UnitTable &units); ///< in the order of `names`
+};
+const std::vector<GeneralGroup> &generalGroups();
+
 /// The source the general functions cite.
 const std::vector<SourceInfo> &generalSources();
 

@@ -33,8 +33,8 @@ private:
     static constexpr std::size_t noPlugin = static_cast<std::size_t>(-1);
     /// What is known of a function before it is read.
     struct Slot {
-        std::size_t plugin = noPlugin; ///< in m_found
-        std::size_t position = 0;      ///< in the plugin
+        std::size_t plugin = noPlugin; ///< in m_found; none for general functions
+        std::size_t position = 0;      ///< in the plugin; general functions: their group
         bool read = false;
         std::string problem; ///< its block is damaged
         puteal_call call = nullptr;
@@ -45,7 +45,9 @@ private:
         Error error;
     };
 
+    void addSlot(std::string_view name, const std::string &plugin, Slot slot);
     void addPlugin(std::size_t which);
+    void readGroup(std::size_t group) const;
     bool readSlot(std::size_t index) const;
     const Library &openedLibrary(std::size_t plugin) const;
     Result<puteal_call> matchedCall(const FunctionInfo &function, const Slot &slot,
@@ -53,8 +55,7 @@ private:
 
     UnitTable m_units;
     std::vector<FoundPlugin> m_found;
-    std::unordered_map<std::string_view, std::size_t>
-        m_index; ///< views into m_found's and the generals' names
+    std::unordered_map<std::string_view, std::size_t> m_index; ///< views into m_found's names and literals
     mutable std::recursive_mutex m_mutex;
     mutable std::vector<FunctionInfo> m_functions; ///< never grows after construction: pointers into it stay
     mutable std::vector<Slot> m_slots;
@@ -64,22 +65,27 @@ private:
 };
 
 LazyRegistry::LazyRegistry(const UnitTable &units, std::vector<FoundPlugin> found)
-    : m_units(units), m_found(std::move(found)), m_functions(generalFunctions(units))
+    : m_units(units), m_found(std::move(found))
 {
-    m_slots.resize(m_functions.size());
-    for (auto &slot : m_slots)
-        slot.read = true;
-    std::size_t count = m_functions.size();
-    for (const auto &plugin : m_found)
-        count += plugin.info.functions.size();
-    m_functions.reserve(count);
-    for (std::size_t i = 0; i < m_functions.size(); ++i) {
-        m_functions[i].index = static_cast<std::uint32_t>(i);
-        m_index.emplace(m_functions[i].name, i);
+    const auto &groups = generalGroups();
+    for (std::size_t group = 0; group < groups.size(); ++group) {
+        for (const char *name : groups[group].names)
+            addSlot(name, {}, {noPlugin, group, false, {}, nullptr});
     }
     for (std::size_t i = 0; i < m_found.size(); ++i)
         addPlugin(i);
     m_libraries.resize(m_found.size());
+}
+
+void LazyRegistry::addSlot(std::string_view name, const std::string &plugin, Slot slot)
+{
+    FunctionInfo f;
+    f.name = name;
+    f.plugin = plugin;
+    f.index = static_cast<std::uint32_t>(m_functions.size());
+    m_index.emplace(name, m_functions.size());
+    m_functions.push_back(std::move(f));
+    m_slots.push_back(std::move(slot));
 }
 
 void LazyRegistry::addPlugin(std::size_t which)
@@ -94,14 +100,19 @@ void LazyRegistry::addPlugin(std::size_t which)
             return;
         }
     }
-    for (std::size_t i = 0; i < info.functions.size(); ++i) {
-        FunctionInfo f;
-        f.name = info.functions[i];
-        f.plugin = info.id;
-        f.index = static_cast<std::uint32_t>(m_functions.size());
-        m_index.emplace(info.functions[i], m_functions.size());
-        m_functions.push_back(std::move(f));
-        m_slots.push_back({which, i, false, {}, nullptr});
+    for (std::size_t i = 0; i < info.functions.size(); ++i)
+        addSlot(info.functions[i], info.id, {which, i, false, {}, nullptr});
+}
+
+/// Builds the group of general functions that holds a slot.
+void LazyRegistry::readGroup(std::size_t group) const
+{
+    auto built = generalGroups()[group].build(m_units);
+    for (auto &f : built) {
+        const auto index = m_index.at(f.name);
+        f.index = static_cast<std::uint32_t>(index);
+        m_slots[index].read = true;
+        m_functions[index] = std::move(f);
     }
 }
 
@@ -109,7 +120,9 @@ void LazyRegistry::addPlugin(std::size_t which)
 bool LazyRegistry::readSlot(std::size_t index) const
 {
     auto &slot = m_slots[index];
-    if (!slot.read) {
+    if (!slot.read && slot.plugin == noPlugin) {
+        readGroup(slot.position);
+    } else if (!slot.read) {
         slot.read = true;
         auto &place = m_functions[index];
         auto f = readFunction(m_found[slot.plugin].manifest->blocks[slot.position], m_units);
