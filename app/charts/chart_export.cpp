@@ -10,9 +10,11 @@
 #include "charts/chart_view.h"
 #include "charts/plot.h"
 
-namespace puteal::charts {
+namespace puteal::charts
+{
 
-namespace {
+namespace
+{
 
 constexpr int titleHeight = 34, edge = 14;
 
@@ -34,7 +36,8 @@ void paintChart(QCPPainter &painter, const ChartView &view, const QSize &size)
     font.setBold(false);
     QString all = sentences.join(QLatin1Char('\n'));
     painter.setFont(font);
-    const QRect below = painter.boundingRect(QRect(0, 0, size.width() - 2 * edge, 10000), Qt::TextWordWrap, all);
+    const QRect below =
+        painter.boundingRect(QRect(0, 0, size.width() - 2 * edge, 10000), Qt::TextWordWrap, all);
     const int text = std::min(below.height() + edge, size.height() / 2);
     const int height = size.height() - titleHeight - text - edge;
     painter.save();
@@ -44,7 +47,8 @@ void paintChart(QCPPainter &painter, const ChartView &view, const QSize &size)
     painter.restore();
     painter.setFont(font);
     painter.setPen(QColor(0x15, 0x18, 0x1C));
-    painter.drawText(QRect(edge, titleHeight + height + 6, size.width() - 2 * edge, text), Qt::TextWordWrap, all);
+    painter.drawText(QRect(edge, titleHeight + height + 6, size.width() - 2 * edge, text), Qt::TextWordWrap,
+                     all);
 }
 
 bool paintSvg(QIODevice &device, const ChartView &view, const QSize &size)

@@ -6,7 +6,8 @@
 
 #include "charts/plot.h"
 
-namespace puteal::charts {
+namespace puteal::charts
+{
 
 struct ChartPane::Parts {
     QLabel *title;

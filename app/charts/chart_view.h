@@ -1,14 +1,16 @@
-/// A chart of the workbook on the screen, with its sentences, and the same chart as a file. Only this folder knows the
-/// plotting library.
+/// A chart of the workbook on the screen, with its sentences, and the same chart as a file. Only this folder
+/// knows the plotting library.
 #pragma once
 
 #include <QWidget>
 
 #include "session/session.h"
 
-namespace puteal::charts {
+namespace puteal::charts
+{
 
-/// Draws a ChartView: series told apart by dash, marker and end label as well as color; break-even points ringed.
+/// Draws a ChartView: series told apart by dash, marker and end label as well as color; break-even points
+/// ringed.
 class ChartPane : public QWidget
 {
     Q_OBJECT

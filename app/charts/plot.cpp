@@ -4,9 +4,11 @@
 #include <algorithm>
 #include <cmath>
 
-namespace puteal::charts {
+namespace puteal::charts
+{
 
-namespace {
+namespace
+{
 
 struct Look {
     QColor color;
@@ -14,7 +16,8 @@ struct Look {
     QCPScatterStyle::ScatterShape marker;
 };
 
-/// Each at least 5.5:1 on white; neighbors differ in dash and marker too, since two of the hues look alike to some eyes.
+/// Each at least 5.5:1 on white; neighbors differ in dash and marker too, since two of the hues look alike to
+/// some eyes.
 const Look looks[] = {
     {QColor(0x0B, 0x5F, 0xA5), Qt::SolidLine, QCPScatterStyle::ssDisc},
     {QColor(0xB3, 0x47, 0x00), Qt::DashLine, QCPScatterStyle::ssSquare},
@@ -59,7 +62,8 @@ QSharedPointer<QCPAxisTicker> ticker(double low, double high, bool whole)
     return ticks;
 }
 
-void addLabel(QCustomPlot &plot, double x, double y, const QString &text, const QColor &color, const QFont &font)
+void addLabel(QCustomPlot &plot, double x, double y, const QString &text, const QColor &color,
+              const QFont &font)
 {
     auto *label = new QCPItemText(&plot);
     label->setClipToAxisRect(false);
@@ -134,8 +138,9 @@ void fillPlot(QCustomPlot &plot, const ChartView &view, double scale)
         graph->setName(words(series.title));
         graph->setLineStyle(steps ? QCPGraph::lsStepLeft : QCPGraph::lsLine);
         graph->setPen(QPen(look.color, 1.0 * scale, look.dash));
-        graph->setScatterStyle(QCPScatterStyle(look.marker, QPen(look.color, 1.2 * scale),
-                                               look.marker == QCPScatterStyle::ssDisc ? QBrush(look.color) : QBrush(Qt::white), 6.5 * scale));
+        graph->setScatterStyle(QCPScatterStyle(
+            look.marker, QPen(look.color, 1.2 * scale),
+            look.marker == QCPScatterStyle::ssDisc ? QBrush(look.color) : QBrush(Qt::white), 6.5 * scale));
         for (std::size_t i = series.y.size(); i-- > 0;)
             if (std::isfinite(series.y[i])) {
                 ends.push_back({s, series.x[i], series.y[i]});
@@ -147,7 +152,9 @@ void fillPlot(QCustomPlot &plot, const ChartView &view, double scale)
     plot.yAxis->setRange(yLow, yHigh * 1.06);
     spread(ends, (yHigh * 1.06 - yLow) * 0.042 * scale);
     for (const End &end : ends)
-        addLabel(plot, end.x, end.y, words(view.series[end.series].title) + QStringLiteral("  ") + words(view.series[end.series].end),
+        addLabel(plot, end.x, end.y,
+                 words(view.series[end.series].title) + QStringLiteral("  ") +
+                     words(view.series[end.series].end),
                  looks[end.series % lookCount].color, font);
     for (const auto &point : view.points) {
         auto *ring = new QCPItemEllipse(&plot);

@@ -5,7 +5,8 @@
 
 #include "session/session.h"
 
-namespace puteal::charts {
+namespace puteal::charts
+{
 
 /// Clears `plot` and draws the view. `scale` enlarges pens and fonts (projector).
 void fillPlot(QCustomPlot &plot, const ChartView &view, double scale = 1.0);

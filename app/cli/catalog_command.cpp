@@ -1,4 +1,5 @@
-/// `puteal functions`, `units`, `plugins`: what can be called and measured, and whether its examples still hold.
+/// `puteal functions`, `units`, `plugins`: what can be called and measured, and whether its examples still
+/// hold.
 #include <algorithm>
 #include <cmath>
 #include <map>
@@ -10,7 +11,8 @@
 #include "cli/command.h"
 #include "functions/functions_page.h"
 
-namespace puteal::cli {
+namespace puteal::cli
+{
 
 int functionsCommand(const Options &options)
 {
@@ -30,8 +32,9 @@ int functionsCommand(const Options &options)
     std::string out;
     for (const auto &[plugin, functions] : groups) {
         const PluginInfo *info = plugin.empty() ? nullptr : registry->plugin(plugin);
-        out += fmt::format("{}\n", info ? fmt::format("{} ({} {}.{})", info->title, info->id, info->major, info->minor)
-                                        : std::string("general functions"));
+        out += fmt::format(
+            "{}\n", info ? fmt::format("{} ({} {}.{})", info->title, info->id, info->major, info->minor)
+                         : std::string("general functions"));
         for (const FunctionInfo *function : functions)
             out += fmt::format("  {:<30} {}\n", function->name, function->title);
         out += "\n";
@@ -52,7 +55,8 @@ int unitsCommand(const Options &options)
     const UnitWord *unit = units.find(options.word);
     if (!unit) {
         const auto close = units.closestWords(options.word);
-        complain(fmt::format("`{}` is no unit{}", options.word, close.empty() ? std::string() : "; did you mean " + joined(close) + "?"));
+        complain(fmt::format("`{}` is no unit{}", options.word,
+                             close.empty() ? std::string() : "; did you mean " + joined(close) + "?"));
         return wrongUse;
     }
     std::string source = unit->source;
@@ -76,15 +80,16 @@ int pluginsCommand(const Options &options)
     std::string out;
     for (const PluginInfo &plugin : registry->plugins()) {
         const bool enabled = plugin.state == PluginInfo::State::enabled;
-        out += fmt::format("{:<14} {}.{}  {} functions  {}\n", plugin.id, plugin.major, plugin.minor, plugin.functions.size(),
-                           enabled ? plugin.title : plugin.problem);
+        out += fmt::format("{:<14} {}.{}  {} functions  {}\n", plugin.id, plugin.major, plugin.minor,
+                           plugin.functions.size(), enabled ? plugin.title : plugin.problem);
     }
     if (out.empty())
         out = "no plugin was found\n";
     return put(out);
 }
 
-namespace {
+namespace
+{
 
 /// One worked example through the real formula path; empty when it holds, else what came out.
 std::string tried(const Session &session, const ExampleInfo &example, std::string &obtained)
@@ -96,7 +101,8 @@ std::string tried(const Session &session, const ExampleInfo &example, std::strin
         obtained = result.error->words;
         return result.error->words;
     }
-    obtained = showPlain(result.type, result.number, result.words, result.shown, 7, program.lists(), program.units());
+    obtained = showPlain(result.type, result.number, result.words, result.shown, 7, program.lists(),
+                         program.units());
     const auto wanted = program.preview(session.workbook(), at, example.expected, session.values());
     if (result.type.kind == ValueKind::quantity) {
         if (wanted.error || wanted.type.kind != ValueKind::quantity)
@@ -107,13 +113,15 @@ std::string tried(const Session &session, const ExampleInfo &example, std::strin
                               result.type.quantity.substances == wanted.type.quantity.substances;
         return sameType && off <= std::max(example.tolerance, 1e-12) ? std::string() : obtained;
     }
-    return obtained == example.expected || "\"" + obtained + "\"" == example.expected ? std::string() : obtained;
+    return obtained == example.expected || "\"" + obtained + "\"" == example.expected ? std::string()
+                                                                                      : obtained;
 }
 
 /// A refusal example must be refused with exactly this message.
 std::string refusedAs(const Session &session, const ExampleInfo &refusal)
 {
-    const auto result = session.program().preview(session.workbook(), {0, 1, 0}, refusal.formula, session.values());
+    const auto result =
+        session.program().preview(session.workbook(), {0, 1, 0}, refusal.formula, session.values());
     if (!result.error)
         return "was not refused";
     return result.error->words == refusal.expected ? std::string() : result.error->words;
@@ -137,7 +145,8 @@ int verifyCommand(const Options &options)
                 continue;
             }
             ++failures;
-            out += fmt::format("{}: {} should give {}, gives {}\n", function.name, example.formula, example.expected, wrong);
+            out += fmt::format("{}: {} should give {}, gives {}\n", function.name, example.formula,
+                               example.expected, wrong);
         }
         for (const ExampleInfo &refusal : function.refusals) {
             const std::string wrong = refusedAs(*session, refusal);
@@ -146,7 +155,8 @@ int verifyCommand(const Options &options)
                 continue;
             }
             ++failures;
-            out += fmt::format("{}: {} should be refused with \"{}\", but: {}\n", function.name, refusal.formula, refusal.expected, wrong);
+            out += fmt::format("{}: {} should be refused with \"{}\", but: {}\n", function.name,
+                               refusal.formula, refusal.expected, wrong);
         }
     }
     for (const PluginInfo &plugin : registry.plugins())
@@ -159,8 +169,8 @@ int verifyCommand(const Options &options)
         out += fmt::format("{:<16} {:>4} hold\n", origin, count);
         all += count;
     }
-    out += fmt::format("refusals         {:>4} hold\n{} functions, {} examples hold, {} fail\n", refusals, registry.functions().size(),
-                       all + refusals, failures);
+    out += fmt::format("refusals         {:>4} hold\n{} functions, {} examples hold, {} fail\n", refusals,
+                       registry.functions().size(), all + refusals, failures);
     if (const int written = put(out); written != good)
         return written;
     return failures == 0 ? good : pluginFailed;

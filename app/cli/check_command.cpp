@@ -6,9 +6,11 @@
 #include "file/reader.h"
 #include "file/safe_save.h"
 
-namespace puteal::cli {
+namespace puteal::cli
+{
 
-namespace {
+namespace
+{
 
 const char *gradeWord(Finding::Grade grade)
 {
@@ -48,11 +50,17 @@ int checkCommand(const Options &options)
         met += result.met ? 1 : 0;
     const SheetCounts counts = session->counts();
     if (options.format == Format::json) {
-        nlohmann::ordered_json out{{"within", counts.within}, {"near", counts.near},   {"outside", counts.outside},
-                                   {"missing", counts.missing}, {"errors", counts.errors}, {"expectations", expectations.size()},
-                                   {"met", met},                {"findings", nlohmann::ordered_json::array()}};
+        nlohmann::ordered_json out{{"within", counts.within},
+                                   {"near", counts.near},
+                                   {"outside", counts.outside},
+                                   {"missing", counts.missing},
+                                   {"errors", counts.errors},
+                                   {"expectations", expectations.size()},
+                                   {"met", met},
+                                   {"findings", nlohmann::ordered_json::array()}};
         for (const Finding &finding : findings)
-            out["findings"].push_back({{"grade", gradeWord(finding.grade)}, {"place", finding.place}, {"words", finding.words}});
+            out["findings"].push_back(
+                {{"grade", gradeWord(finding.grade)}, {"place", finding.place}, {"words", finding.words}});
         if (const int written = put(out.dump(2) + "\n"); written != good)
             return written;
         return verdictOf(*session);
@@ -60,9 +68,10 @@ int checkCommand(const Options &options)
     std::string out;
     for (const Finding &finding : findings)
         out += fmt::format("{}: {}: {}\n", gradeWord(finding.grade), finding.place, finding.words);
-    out += fmt::format("{} within, {} near, {} outside, {} missing; {} of {} expectations met; {} formulas, {} with an error\n",
-                       counts.within, counts.near, counts.outside, counts.missing, met, expectations.size(), counts.formulas,
-                       counts.errors);
+    out += fmt::format("{} within, {} near, {} outside, {} missing; {} of {} expectations met; {} formulas, "
+                       "{} with an error\n",
+                       counts.within, counts.near, counts.outside, counts.missing, met, expectations.size(),
+                       counts.formulas, counts.errors);
     if (const int written = put(out); written != good)
         return written;
     return verdictOf(*session);

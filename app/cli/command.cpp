@@ -6,7 +6,8 @@
 #include "base/text.h"
 #include "units/value.h"
 
-namespace puteal::cli {
+namespace puteal::cli
+{
 
 void complain(const std::string &words)
 {
@@ -38,7 +39,8 @@ void complainAt(std::string_view text, const Error &error)
 
 int put(const std::string &text)
 {
-    const bool written = std::fwrite(text.data(), 1, text.size(), stdout) == text.size() && std::fflush(stdout) == 0;
+    const bool written =
+        std::fwrite(text.data(), 1, text.size(), stdout) == text.size() && std::fflush(stdout) == 0;
     if (written)
         return good;
     complain("the output could not be written; is the disk full or the pipe closed?");
@@ -50,7 +52,8 @@ PluginFolders foldersOf(const Options &options)
     return PluginFolders::standard({options.pluginFolders.begin(), options.pluginFolders.end()});
 }
 
-namespace {
+namespace
+{
 
 /// Is the typed text a value this cell can take? Says why not.
 Result<void> fits(const Session &session, const CellAt &at, const std::string &name, const std::string &text)
@@ -63,13 +66,15 @@ Result<void> fits(const Session &session, const CellAt &at, const std::string &n
     if (preview.error)
         return fail(ErrorKind::use, fmt::format("--set {}: {}", name, preview.error->words));
     if (preview.tree)
-        return fail(ErrorKind::use, fmt::format("--set {}: `{}` is a formula; say a value, as in --set {}=\"{}\"", name, text, name,
-                                                session.view(at).shown));
+        return fail(ErrorKind::use,
+                    fmt::format("--set {}: `{}` is a formula; say a value, as in --set {}=\"{}\"", name, text,
+                                name, session.view(at).shown));
     const bool sameKind = preview.type.kind == facts.type.kind;
     const bool sameDimension = preview.type.quantity.dimension == facts.type.quantity.dimension &&
                                preview.type.quantity.scale == facts.type.quantity.scale;
     if (!sameKind || !sameDimension)
-        return fail(ErrorKind::use, fmt::format("--set {}: `{}` does not fit; the cell holds {}", name, text, session.view(at).shown));
+        return fail(ErrorKind::use, fmt::format("--set {}: `{}` does not fit; the cell holds {}", name, text,
+                                                session.view(at).shown));
     return {};
 }
 
@@ -77,7 +82,8 @@ bool setOne(Session &session, const std::string &assignment, int &code)
 {
     const auto equals = assignment.find('=');
     if (equals == std::string::npos || equals == 0) {
-        complain(fmt::format("--set {}: write NAME=VALUE, as in --set raw_iron=\"3 mg/L as Fe\"", assignment));
+        complain(
+            fmt::format("--set {}: write NAME=VALUE, as in --set raw_iron=\"3 mg/L as Fe\"", assignment));
         code = wrongUse;
         return false;
     }
@@ -109,8 +115,9 @@ std::unique_ptr<Session> openWith(const Options &options, int &code)
     auto session = Session::open(options.file, foldersOf(options));
     if (!session) {
         const Error &error = session.error();
-        complain(error.place.fileLine > 0 ? fmt::format("{}, file line {}: {}", options.file, error.place.fileLine, error.words)
-                                          : error.words);
+        complain(error.place.fileLine > 0
+                     ? fmt::format("{}, file line {}: {}", options.file, error.place.fileLine, error.words)
+                     : error.words);
         code = cannotRead;
         return nullptr;
     }
@@ -131,8 +138,8 @@ int verdictOf(const Session &session)
             const auto error = session.view(finding.at).error;
             return error && error->kind == ErrorKind::plugin ? pluginFailed : formulaError;
         }
-        if (finding.grade == Grade::outside || finding.grade == Grade::healthOutside || finding.grade == Grade::healthMissing ||
-            finding.grade == Grade::expectation)
+        if (finding.grade == Grade::outside || finding.grade == Grade::healthOutside ||
+            finding.grade == Grade::healthMissing || finding.grade == Grade::expectation)
             code = outside;
     }
     return code;

@@ -9,13 +9,14 @@
 
 #include "session/session.h"
 
-namespace puteal::cli {
+namespace puteal::cli
+{
 
 enum Exit : int {
     good = 0,
-    outside = 1,     ///< a limit is outside, a health test is missing or an expectation fails
+    outside = 1, ///< a limit is outside, a health test is missing or an expectation fails
     wrongUse = 2,
-    cannotRead = 3,  ///< cannot read, or damaged
+    cannotRead = 3, ///< cannot read, or damaged
     formulaError = 4,
     cannotWrite = 5,
     pluginFailed = 6

@@ -3,12 +3,14 @@
 
 #include <fmt/format.h>
 
-namespace puteal::cli {
+namespace puteal::cli
+{
 
 std::string csvField(const std::string &words, bool isNumber)
 {
     std::string field = words;
-    // Text that starts like this is run as a formula elsewhere [OWASP, CSV injection]; a typed number stays a number.
+    // Text that starts like this is run as a formula elsewhere [OWASP, CSV injection]; a typed number stays a
+    // number.
     if (!isNumber && !field.empty() && std::string_view("=+-@\t\r").find(field[0]) != std::string_view::npos)
         field.insert(field.begin(), '\'');
     if (field.find_first_of(",\"\r\n") == std::string::npos)

@@ -5,7 +5,8 @@
 #include "cli/command.h"
 #include "cli/json.h"
 
-namespace puteal::cli {
+namespace puteal::cli
+{
 
 int evalCommand(const Options &options)
 {
@@ -21,12 +22,13 @@ int evalCommand(const Options &options)
         complain("there is no formula; write for example puteal eval '10 gpg -> mg/L'");
         return wrongUse;
     }
-    const std::string shown = showPlain(preview.type, preview.number, preview.words, preview.shown, options.figures,
-                                        program.lists(), program.units());
+    const std::string shown = showPlain(preview.type, preview.number, preview.words, preview.shown,
+                                        options.figures, program.lists(), program.units());
     for (const Caution &caution : preview.cautions)
         complain("note: " + caution.words);
     if (options.format == Format::json) {
-        nlohmann::ordered_json out = valueJson(preview.type, preview.number, preview.words, preview.shown, program);
+        nlohmann::ordered_json out =
+            valueJson(preview.type, preview.number, preview.words, preview.shown, program);
         out["shown"] = shown;
         if (!preview.reason.empty())
             out["reason"] = preview.reason;

@@ -7,11 +7,13 @@
 
 #include "units/value.h"
 
-namespace puteal::cli {
+namespace puteal::cli
+{
 
 using Json = nlohmann::ordered_json;
 
-namespace {
+namespace
+{
 
 /// "mg/L as Fe" -> "mg{Fe}/L": JSON always has braces.
 std::string braced(const Unit &unit)
@@ -19,7 +21,8 @@ std::string braced(const Unit &unit)
     const auto as = unit.text.find(" as ");
     if (as == std::string::npos)
         return unit.text;
-    static const char *const carriers[] = {"mg", "ug", "kg", "g", "lb", "oz", "grain", "ton", "mmol", "umol", "mol", "meq"};
+    static const char *const carriers[] = {"mg",    "ug",  "kg",   "g",    "lb",  "oz",
+                                           "grain", "ton", "mmol", "umol", "mol", "meq"};
     const std::string substance = unit.text.substr(as + 4);
     std::string text = unit.text.substr(0, as);
     for (std::size_t i = 0; i < text.size(); ++i) {
@@ -28,7 +31,8 @@ std::string braced(const Unit &unit)
             continue;
         for (const std::string carrier : carriers)
             if (text.compare(i, carrier.size(), carrier) == 0 &&
-                (i + carrier.size() == text.size() || !std::isalnum(static_cast<unsigned char>(text[i + carrier.size()]))))
+                (i + carrier.size() == text.size() ||
+                 !std::isalnum(static_cast<unsigned char>(text[i + carrier.size()]))))
                 return text.insert(i + carrier.size(), "{" + substance + "}");
     }
     return unit.text;
@@ -55,7 +59,8 @@ const char *kindWord(ValueKind kind)
 
 } // namespace
 
-Json valueJson(const StaticType &type, double number, const std::string &words, const Unit &unit, const Program &program)
+Json valueJson(const StaticType &type, double number, const std::string &words, const Unit &unit,
+               const Program &program)
 {
     Json out;
     out["kind"] = kindWord(type.kind);

@@ -7,11 +7,13 @@
 
 #include "session/session.h"
 
-namespace puteal::cli {
+namespace puteal::cli
+{
 
-nlohmann::ordered_json valueJson(const StaticType &type, double number, const std::string &words, const Unit &unit,
-                                 const Program &program);
-/// The whole workbook: sheets, lines, cells with typed text, value, shown text, state, cautions, reason, sources.
+nlohmann::ordered_json valueJson(const StaticType &type, double number, const std::string &words,
+                                 const Unit &unit, const Program &program);
+/// The whole workbook: sheets, lines, cells with typed text, value, shown text, state, cautions, reason,
+/// sources.
 nlohmann::ordered_json workbookJson(const Session &session, const std::string &onlySheet);
 nlohmann::ordered_json cellJson(const Session &session, const CellAt &at);
 

@@ -9,9 +9,11 @@
 
 using namespace puteal::cli;
 
-namespace {
+namespace
+{
 
-/// eval's formula may start with a minus, which the option parser would take for an option: it is taken out before.
+/// eval's formula may start with a minus, which the option parser would take for an option: it is taken out
+/// before.
 std::string takeFormula(std::vector<std::string> &arguments)
 {
     const auto eval = std::find(arguments.begin(), arguments.end(), "eval");
@@ -45,13 +47,15 @@ int main(int argc, char **argv)
                  "A page or a number from here does not say that water is safe to drink.");
     app.set_version_flag("--version", std::string("puteal ") + PUTEAL_VERSION);
     app.require_subcommand(1);
-    app.footer("exit codes: 0 good; 1 a limit is outside, a health test is missing or an expectation fails; 2 wrong use;\n"
+    app.footer("exit codes: 0 good; 1 a limit is outside, a health test is missing or an expectation fails; "
+               "2 wrong use;\n"
                "3 cannot read or damaged; 4 a formula has an error; 5 cannot write; 6 a plugin failed");
     int code = good;
     const std::map<std::string, Format> formats{
         {"text", Format::text}, {"json", Format::json}, {"csv", Format::csv}, {"html", Format::html}};
     const auto common = [&](CLI::App *command) {
-        command->add_option("--plugin-dir", options.pluginFolders, "look for plugins here first")->allow_extra_args(false);
+        command->add_option("--plugin-dir", options.pluginFolders, "look for plugins here first")
+            ->allow_extra_args(false);
     };
     const auto withFile = [&](CLI::App *command) {
         command->add_option("FILE", options.file, "workbook")->required();
@@ -62,7 +66,8 @@ int main(int argc, char **argv)
             ->transform(CLI::CheckedTransformer(formats, CLI::ignore_case));
     };
 
-    auto *eval = app.add_subcommand("eval", "one formula: puteal eval 'compensated_hardness(10 gpg, 1 mg/L as Fe)'");
+    auto *eval =
+        app.add_subcommand("eval", "one formula: puteal eval 'compensated_hardness(10 gpg, 1 mg/L as Fe)'");
     eval->add_option("--figures", options.figures, "significant figures to show")->check(CLI::Range(1, 17));
     withFormat(eval);
     common(eval);
@@ -73,7 +78,8 @@ int main(int argc, char **argv)
     withFormat(work);
     work->add_option("--sheet", options.sheet, "only this sheet (its key)");
     work->add_option("--cell", options.cell, "only this cell: name, sheet.name or sheet.key[line]");
-    work->add_option("--set", options.sets, "NAME=VALUE, repeated: --set raw_iron=\"3 mg/L as Fe\"")->allow_extra_args(false);
+    work->add_option("--set", options.sets, "NAME=VALUE, repeated: --set raw_iron=\"3 mg/L as Fe\"")
+        ->allow_extra_args(false);
     work->add_flag("--page", options.page, "the result as a page to read");
     work->callback([&] { code = workCommand(options); });
 
@@ -94,7 +100,8 @@ int main(int argc, char **argv)
 
     auto *plugins = app.add_subcommand("plugins", "the plugins found");
     common(plugins);
-    auto *verify = plugins->add_subcommand("verify", "run every worked example and refusal of every function");
+    auto *verify =
+        plugins->add_subcommand("verify", "run every worked example and refusal of every function");
     common(verify);
     plugins->callback([&] {
         if (!verify->parsed())

@@ -9,9 +9,11 @@
 #include "cli/json.h"
 #include "paper/page.h"
 
-namespace puteal::cli {
+namespace puteal::cli
+{
 
-namespace {
+namespace
+{
 
 int printCell(const Session &session, const Options &options)
 {
@@ -46,7 +48,8 @@ int workCommand(const Options &options)
         std::vector<std::string> keys;
         for (const Sheet &sheet : session->workbook().sheets)
             keys.push_back(sheet.key());
-        complain(fmt::format("there is no sheet `{}`; this workbook has {}", options.sheet, fmt::join(keys, ", ")));
+        complain(fmt::format("there is no sheet `{}`; this workbook has {}", options.sheet,
+                             fmt::join(keys, ", ")));
         return wrongUse;
     }
     if (!options.cell.empty())

@@ -5,9 +5,11 @@
 
 #include "desk/look.h"
 
-namespace puteal::desk {
+namespace puteal::desk
+{
 
-namespace {
+namespace
+{
 
 QString escaped(const std::string &text)
 {
@@ -25,7 +27,8 @@ QString fixedLines(const std::vector<std::string> &lines, const char *first)
 
 QString heading(const QString &text)
 {
-    return QStringLiteral("<div style='margin-top:14px;color:%1'>%2</div>").arg(color::quiet.name(), text.toHtmlEscaped());
+    return QStringLiteral("<div style='margin-top:14px;color:%1'>%2</div>")
+        .arg(color::quiet.name(), text.toHtmlEscaped());
 }
 
 const char *stateGlyph(LimitState state)
@@ -49,7 +52,8 @@ CalculationPane::CalculationPane(QWidget *parent) : QTextBrowser(parent)
     setAccessibleName(tr("calculation"));
     setFrameShape(QFrame::NoFrame);
     setOpenLinks(false);
-    setStyleSheet(QStringLiteral("QTextBrowser{background:%1;border:none;padding:8px}").arg(color::ground.name()));
+    setStyleSheet(
+        QStringLiteral("QTextBrowser{background:%1;border:none;padding:8px}").arg(color::ground.name()));
     connect(this, &QTextBrowser::anchorClicked, this, &CalculationPane::followed);
 }
 
@@ -77,7 +81,8 @@ void CalculationPane::show(const Session &session, const CellAt &at)
     const Calculation steps = session.calculation(at);
     const CellView view = session.view(at);
     QString html = QStringLiteral("<div style='color:%1'>%2</div>")
-                       .arg(color::quiet.name(), tr("CALCULATION: line %1, %2").arg(at.line + 1).arg(escaped(steps.title)));
+                       .arg(color::quiet.name(),
+                            tr("CALCULATION: line %1, %2").arg(at.line + 1).arg(escaped(steps.title)));
     if (!steps.formula.empty()) {
         html += QStringLiteral("<div style='margin-top:10px'><code>%1</code></div>").arg(escaped(steps.name));
         html += fixedLines(steps.formula, "= ");
@@ -88,9 +93,11 @@ void CalculationPane::show(const Session &session, const CellAt &at)
         html += QStringLiteral("<div style='margin-top:10px'>%1</div>").arg(tr("typed in"));
     }
     if (!steps.error.empty())
-        html += QStringLiteral("<div style='margin-top:10px;color:%1'>%2</div>").arg(color::outside.name(), escaped(steps.error));
+        html += QStringLiteral("<div style='margin-top:10px;color:%1'>%2</div>")
+                    .arg(color::outside.name(), escaped(steps.error));
     else if (!steps.result.empty())
-        html += QStringLiteral("<div style='margin-top:10px;padding-bottom:3px;border-bottom:3px double %1'><b><code>%2</code></b></div>")
+        html += QStringLiteral("<div style='margin-top:10px;padding-bottom:3px;border-bottom:3px double "
+                               "%1'><b><code>%2</code></b></div>")
                     .arg(color::text.name(), escaped(steps.result));
     for (const auto &note : steps.notes)
         html += QStringLiteral("<div style='color:%1'>%2</div>").arg(color::quiet.name(), escaped(note));
@@ -98,21 +105,25 @@ void CalculationPane::show(const Session &session, const CellAt &at)
         html += heading(tr("WHY")) + QStringLiteral("<div>%1</div>").arg(escaped(steps.reason));
     if (view.state != LimitState::noLimit)
         html += heading(tr("LIMIT")) + QStringLiteral("<div style='color:%1'>%2%3</div>")
-                                           .arg(stateColor(view.state).name(), QString::fromUtf8(stateGlyph(view.state)), escaped(view.stateWords));
+                                           .arg(stateColor(view.state).name(),
+                                                QString::fromUtf8(stateGlyph(view.state)),
+                                                escaped(view.stateWords));
     const Cell *cell = session.workbook().cell(at);
     if (cell && cell->beside().limit && !cell->beside().limit->words.empty())
         html += QStringLiteral("<div>%1</div>").arg(escaped(cell->beside().limit->words));
     if (!steps.cautions.empty()) {
         html += heading(tr("CAUTIONS"));
         for (const auto &caution : steps.cautions)
-            html += QStringLiteral("<div style='color:%1'>▲ %2</div>").arg(color::near.name(), escaped(caution));
+            html +=
+                QStringLiteral("<div style='color:%1'>▲ %2</div>").arg(color::near.name(), escaped(caution));
     }
     if (!view.sources.empty()) {
         html += heading(tr("SOURCES"));
         for (const auto &mark : view.sources) {
             const SourceMark *source = session.workbook().sourceById(mark);
             html += QStringLiteral("<div>%1&nbsp; %2</div>")
-                        .arg(escaped(mark), source ? escaped(source->kind + ": " + source->words) : tr("worked out from the cells below"));
+                        .arg(escaped(mark), source ? escaped(source->kind + ": " + source->words)
+                                                   : tr("worked out from the cells below"));
         }
     }
     const auto uses = session.program().precedents(at, 60), used = session.program().dependents(at, 60);
@@ -127,7 +138,8 @@ void CalculationPane::show(const Session &session, const CellAt &at)
 
 void CalculationPane::showHelp(const QString &title, const QString &text)
 {
-    setHtml(QStringLiteral("<div style='color:%1'>%2</div><pre style='white-space:pre-wrap;margin-top:10px'>%3</pre>")
+    setHtml(QStringLiteral(
+                "<div style='color:%1'>%2</div><pre style='white-space:pre-wrap;margin-top:10px'>%3</pre>")
                 .arg(color::quiet.name(), title.toHtmlEscaped(), text.toHtmlEscaped()));
 }
 

@@ -5,7 +5,8 @@
 
 #include "session/session.h"
 
-namespace puteal::desk {
+namespace puteal::desk
+{
 
 class CalculationPane : public QTextBrowser
 {

@@ -5,17 +5,22 @@
 
 #include "desk/look.h"
 
-namespace puteal::desk {
+namespace puteal::desk
+{
 
-namespace {
+namespace
+{
 constexpr int margin = 6;
 } // namespace
 
-CellDelegate::CellDelegate(SheetModel *model, QObject *parent) : QStyledItemDelegate(parent), m_model(model) {}
+CellDelegate::CellDelegate(SheetModel *model, QObject *parent) : QStyledItemDelegate(parent), m_model(model)
+{
+}
 
 int CellDelegate::lineHeight(const QFont &font)
 {
-    return static_cast<int>(QFontMetricsF(font).height() * 1.08 + QFontMetricsF(smallFont(font)).height() + 5);
+    return static_cast<int>(QFontMetricsF(font).height() * 1.08 + QFontMetricsF(smallFont(font)).height() +
+                            5);
 }
 
 QSize CellDelegate::sizeHint(const QStyleOptionViewItem &option, const QModelIndex &) const
@@ -23,7 +28,8 @@ QSize CellDelegate::sizeHint(const QStyleOptionViewItem &option, const QModelInd
     return {80, lineHeight(option.font)};
 }
 
-void CellDelegate::paint(QPainter *painter, const QStyleOptionViewItem &option, const QModelIndex &index) const
+void CellDelegate::paint(QPainter *painter, const QStyleOptionViewItem &option,
+                         const QModelIndex &index) const
 {
     painter->save();
     QRect box = option.rect;
@@ -58,7 +64,8 @@ void CellDelegate::paint(QPainter *painter, const QStyleOptionViewItem &option, 
     painter->restore();
 }
 
-void CellDelegate::paintWords(QPainter &painter, const QRect &box, const QFont &font, const QModelIndex &index) const
+void CellDelegate::paintWords(QPainter &painter, const QRect &box, const QFont &font,
+                              const QModelIndex &index) const
 {
     const CellAt own = m_model->cellOf(index);
     const CellView &words = m_model->viewOf(own);
@@ -67,7 +74,8 @@ void CellDelegate::paintWords(QPainter &painter, const QRect &box, const QFont &
     const bool lead = m_model->viewOf(amount).typed.empty() && name.isEmpty() && !words.typed.empty();
     const QRect inner = box.adjusted(margin, 1, -margin, -1);
     QFont ink = font;
-    ink.setBold(lead && index.column() == 0 && words.typed.size() < 60 && words.typed.find('{') == std::string::npos);
+    ink.setBold(lead && index.column() == 0 && words.typed.size() < 60 &&
+                words.typed.find('{') == std::string::npos);
     painter.setFont(ink);
     painter.setPen(words.error ? color::outside : color::text);
     const QFontMetrics metrics(ink);
@@ -89,7 +97,8 @@ void CellDelegate::paintWords(QPainter &painter, const QRect &box, const QFont &
     const QFont small = smallFont(font);
     painter.setFont(small);
     const QFontMetrics smallMetrics(small);
-    const QRect under(inner.left(), inner.bottom() - smallMetrics.height(), inner.width(), smallMetrics.height());
+    const QRect under(inner.left(), inner.bottom() - smallMetrics.height(), inner.width(),
+                      smallMetrics.height());
     if (m_model->isLit(amount)) {
         QRect glow = under;
         glow.setWidth(smallMetrics.horizontalAdvance(name) + 8);
@@ -98,17 +107,20 @@ void CellDelegate::paintWords(QPainter &painter, const QRect &box, const QFont &
     } else {
         painter.setPen(color::quiet);
     }
-    painter.drawText(under, Qt::AlignVCenter | Qt::AlignLeft, smallMetrics.elidedText(name, Qt::ElideRight, under.width()));
+    painter.drawText(under, Qt::AlignVCenter | Qt::AlignLeft,
+                     smallMetrics.elidedText(name, Qt::ElideRight, under.width()));
 }
 
 int CellDelegate::unitEdge(const QModelIndex &index, const QFont &font) const
 {
-    // Numbers end and units begin at the same place down a column: 45 % from the right, at least room for "mg/L as Fe".
+    // Numbers end and units begin at the same place down a column: 45 % from the right, at least room for
+    // "mg/L as Fe".
     Q_UNUSED(index);
     return QFontMetrics(font).horizontalAdvance(QStringLiteral("mg/L as CaCO3 "));
 }
 
-void CellDelegate::paintAmount(QPainter &painter, const QRect &box, const QFont &font, const CellAt &at, const QModelIndex &index) const
+void CellDelegate::paintAmount(QPainter &painter, const QRect &box, const QFont &font, const CellAt &at,
+                               const QModelIndex &index) const
 {
     const CellView &view = m_model->viewOf(at);
     if (view.typed.empty())
@@ -142,7 +154,8 @@ void CellDelegate::paintAmount(QPainter &painter, const QRect &box, const QFont 
         const QString number = fromUtf8(view.quantity.number), unit = fromUtf8(view.quantity.unit);
         painter.setFont(ink);
         const int unitWidth = QFontMetrics(font).horizontalAdvance(unit + QLatin1Char(' '));
-        const int edge = narrow ? (unit.isEmpty() ? 0 : unitWidth) : std::max(unitEdge(index, font), unitWidth);
+        const int edge =
+            narrow ? (unit.isEmpty() ? 0 : unitWidth) : std::max(unitEdge(index, font), unitWidth);
         QRect left = inner;
         left.setRight(inner.right() - edge);
         painter.drawText(left, Qt::AlignVCenter | Qt::AlignRight, number);
@@ -154,7 +167,8 @@ void CellDelegate::paintAmount(QPainter &painter, const QRect &box, const QFont 
     if (!view.cautions.empty()) {
         painter.setPen(Qt::NoPen);
         painter.setBrush(color::near);
-        painter.drawPolygon(QPolygon{box.topRight() + QPoint(-9, 1), box.topRight() + QPoint(0, 1), box.topRight() + QPoint(0, 10)});
+        painter.drawPolygon(QPolygon{box.topRight() + QPoint(-9, 1), box.topRight() + QPoint(0, 1),
+                                     box.topRight() + QPoint(0, 10)});
     }
 }
 
@@ -170,13 +184,16 @@ void CellDelegate::paintLimit(QPainter &painter, const QRect &box, const QFont &
     painter.setFont(smallFont(font));
     painter.setPen(stateColor(view.state));
     const int half = words.height() / 2;
-    painter.drawText(QRect(words.left(), words.top(), words.width(), half), Qt::AlignBottom | Qt::AlignLeft, stateWord(view.state));
+    painter.drawText(QRect(words.left(), words.top(), words.width(), half), Qt::AlignBottom | Qt::AlignLeft,
+                     stateWord(view.state));
     painter.setPen(color::quiet);
-    painter.drawText(QRect(words.left(), words.top() + half, words.width(), half), Qt::AlignTop | Qt::AlignLeft,
-                     QFontMetrics(smallFont(font)).elidedText(fromUtf8(view.limit), Qt::ElideRight, words.width()));
+    painter.drawText(
+        QRect(words.left(), words.top() + half, words.width(), half), Qt::AlignTop | Qt::AlignLeft,
+        QFontMetrics(smallFont(font)).elidedText(fromUtf8(view.limit), Qt::ElideRight, words.width()));
 }
 
-void CellDelegate::paintSources(QPainter &painter, const QRect &box, const QFont &font, const CellAt &at) const
+void CellDelegate::paintSources(QPainter &painter, const QRect &box, const QFont &font,
+                                const CellAt &at) const
 {
     const CellView &view = m_model->viewOf(at);
     if (view.typed.empty())

@@ -1,11 +1,13 @@
-/// Paints one cell: words with the name under them, number and unit apart, limit with its shape, source marks.
+/// Paints one cell: words with the name under them, number and unit apart, limit with its shape, source
+/// marks.
 #pragma once
 
 #include <QStyledItemDelegate>
 
 #include "desk/sheet_model.h"
 
-namespace puteal::desk {
+namespace puteal::desk
+{
 
 class CellDelegate : public QStyledItemDelegate
 {
@@ -17,12 +19,14 @@ public:
     /// The line that carries the open slip paints its cells only in its upper part.
     void setOpenLine(int line) { m_openLine = line; }
 
-    void paint(QPainter *painter, const QStyleOptionViewItem &option, const QModelIndex &index) const override;
+    void paint(QPainter *painter, const QStyleOptionViewItem &option,
+               const QModelIndex &index) const override;
     QSize sizeHint(const QStyleOptionViewItem &option, const QModelIndex &index) const override;
 
 private:
     void paintWords(QPainter &painter, const QRect &box, const QFont &font, const QModelIndex &index) const;
-    void paintAmount(QPainter &painter, const QRect &box, const QFont &font, const CellAt &at, const QModelIndex &index) const;
+    void paintAmount(QPainter &painter, const QRect &box, const QFont &font, const CellAt &at,
+                     const QModelIndex &index) const;
     void paintLimit(QPainter &painter, const QRect &box, const QFont &font, const CellAt &at) const;
     void paintSources(QPainter &painter, const QRect &box, const QFont &font, const CellAt &at) const;
     int unitEdge(const QModelIndex &index, const QFont &font) const;

@@ -15,15 +15,18 @@
 #include "base/text.h"
 #include "desk/look.h"
 
-namespace puteal::desk {
+namespace puteal::desk
+{
 
-namespace {
+namespace
+{
 
 /// A form with an explanation on top and Keep / Cancel below.
 class Form : public QDialog
 {
 public:
-    Form(QWidget *parent, const QString &title, const QString &words) : QDialog(parent), m_form(new QFormLayout(this))
+    Form(QWidget *parent, const QString &title, const QString &words)
+        : QDialog(parent), m_form(new QFormLayout(this))
     {
         setWindowTitle(title);
         auto *label = new QLabel(words, this);
@@ -73,9 +76,12 @@ std::string textOf(const QLineEdit *field)
 
 std::optional<Edit> askName(QWidget *parent, const Session &session, const CellAt &at)
 {
-    Form form(parent, QObject::tr("Name"), QObject::tr("Formulas call the cell by its name. Small letters, digits and _; every formula that uses "
-                                                       "the old name follows."));
-    auto *name = form.add(QObject::tr("Name of %1").arg(label(session, at)), new QLineEdit(fromUtf8(attributesOf(session, at).name), &form));
+    Form form(parent, QObject::tr("Name"),
+              QObject::tr(
+                  "Formulas call the cell by its name. Small letters, digits and _; every formula that uses "
+                  "the old name follows."));
+    auto *name = form.add(QObject::tr("Name of %1").arg(label(session, at)),
+                          new QLineEdit(fromUtf8(attributesOf(session, at).name), &form));
     if (name->text().isEmpty())
         name->setText(fromUtf8(nameFromWords(session.labelOf(at))));
     name->selectAll();
@@ -86,10 +92,14 @@ std::optional<Edit> askName(QWidget *parent, const Session &session, const CellA
 
 std::optional<Edit> askUnit(QWidget *parent, const Session &session, const CellAt &at)
 {
-    Form form(parent, QObject::tr("Set unit"), QObject::tr("The unit this cell is held in: a bare number typed here takes it, and results are shown in "
-                                                           "it. Empty: none. For example mg/L as Fe, gal/day, $."));
+    Form form(
+        parent, QObject::tr("Set unit"),
+        QObject::tr(
+            "The unit this cell is held in: a bare number typed here takes it, and results are shown in "
+            "it. Empty: none. For example mg/L as Fe, gal/day, $."));
     Attributes attributes = attributesOf(session, at);
-    auto *unit = form.add(QObject::tr("Unit of %1").arg(label(session, at)), new QLineEdit(fromUtf8(attributes.unit), &form));
+    auto *unit = form.add(QObject::tr("Unit of %1").arg(label(session, at)),
+                          new QLineEdit(fromUtf8(attributes.unit), &form));
     if (!form.ask())
         return {};
     attributes.unit = textOf(unit);
@@ -98,8 +108,10 @@ std::optional<Edit> askUnit(QWidget *parent, const Session &session, const CellA
 
 std::optional<Edit> askChoices(QWidget *parent, const Session &session, const CellAt &at)
 {
-    Form form(parent, QObject::tr("Choices"), QObject::tr("One word or phrase a line, the best first. Only these may be typed. Or name a list the "
-                                                          "workbook declares."));
+    Form form(
+        parent, QObject::tr("Choices"),
+        QObject::tr("One word or phrase a line, the best first. Only these may be typed. Or name a list the "
+                    "workbook declares."));
     Attributes attributes = attributesOf(session, at);
     auto *lists = new QComboBox(&form);
     lists->addItem(QObject::tr("these words"), QString());
@@ -125,20 +137,27 @@ std::optional<Edit> askChoices(QWidget *parent, const Session &session, const Ce
 
 std::optional<Edit> askLimit(QWidget *parent, const Session &session, const CellAt &at)
 {
-    Form form(parent, QObject::tr("Limit"), QObject::tr("The state within, near, outside or missing test comes from here. The bounds are formulas."));
+    Form form(
+        parent, QObject::tr("Limit"),
+        QObject::tr(
+            "The state within, near, outside or missing test comes from here. The bounds are formulas."));
     Attributes attributes = attributesOf(session, at);
     const LimitText old = attributes.limit.value_or(LimitText{});
     auto *kind = new QComboBox(&form);
-    const char *const kinds[][2] = {{"", "no limit"}, {"<=", "at most"}, {">=", "at least"}, {"<", "below"}, {">", "above"}, {"..", "between"}};
+    const char *const kinds[][2] = {{"", "no limit"}, {"<=", "at most"}, {">=", "at least"},
+                                    {"<", "below"},   {">", "above"},    {"..", "between"}};
     for (const auto &row : kinds)
         kind->addItem(QObject::tr(row[1]), QLatin1String(row[0]));
     kind->setCurrentIndex(std::max(0, kind->findData(fromUtf8(old.comparison))));
     form.add(QObject::tr("%1 must be").arg(label(session, at)), kind);
     auto *low = form.add(QObject::tr("bound (between: the lower)"), new QLineEdit(fromUtf8(old.low), &form));
-    auto *high = form.add(QObject::tr("upper bound (between only)"), new QLineEdit(fromUtf8(old.high), &form));
+    auto *high =
+        form.add(QObject::tr("upper bound (between only)"), new QLineEdit(fromUtf8(old.high), &form));
     auto *near = form.add(QObject::tr("near band, %"), new QLineEdit(fromUtf8(old.near), &form));
     near->setPlaceholderText(QStringLiteral("20"));
-    auto *health = form.add(QObject::tr("health"), new QCheckBox(QObject::tr("a health result: outside stops the recommendation"), &form));
+    auto *health =
+        form.add(QObject::tr("health"),
+                 new QCheckBox(QObject::tr("a health result: outside stops the recommendation"), &form));
     health->setChecked(old.health);
     auto *words = form.add(QObject::tr("words"), new QLineEdit(fromUtf8(old.words), &form));
     if (!form.ask())
@@ -156,19 +175,23 @@ std::optional<Edit> askLimit(QWidget *parent, const Session &session, const Cell
 
 std::vector<Edit> askSources(QWidget *parent, const Session &session, const CellAt &at)
 {
-    Form form(parent, QObject::tr("Source marks"), QObject::tr("Where the number comes from. Tick the marks that hold, or declare a new one."));
+    Form form(parent, QObject::tr("Source marks"),
+              QObject::tr("Where the number comes from. Tick the marks that hold, or declare a new one."));
     Attributes attributes = attributesOf(session, at);
     auto *list = form.add(QObject::tr("Sources of %1").arg(label(session, at)), new QListWidget(&form));
     for (const auto &source : session.workbook().sources) {
-        auto *item = new QListWidgetItem(fromUtf8(source.id + "  " + source.kind + ": " + source.words), list);
+        auto *item =
+            new QListWidgetItem(fromUtf8(source.id + "  " + source.kind + ": " + source.words), list);
         item->setData(Qt::UserRole, fromUtf8(source.id));
-        const bool on = std::find(attributes.sources.begin(), attributes.sources.end(), source.id) != attributes.sources.end();
+        const bool on = std::find(attributes.sources.begin(), attributes.sources.end(), source.id) !=
+                        attributes.sources.end();
         item->setCheckState(on ? Qt::Checked : Qt::Unchecked);
     }
     auto *kind = new QComboBox(&form);
     kind->addItem(QObject::tr("no new source"), QString());
     for (const char letter : std::string("LFMDSHEPTRCAW"))
-        kind->addItem(QStringLiteral("%1  %2").arg(QLatin1Char(letter)).arg(fromUtf8(markWord(letter))), QString(QLatin1Char(letter)));
+        kind->addItem(QStringLiteral("%1  %2").arg(QLatin1Char(letter)).arg(fromUtf8(markWord(letter))),
+                      QString(QLatin1Char(letter)));
     form.add(QObject::tr("New"), kind);
     auto *words = form.add(QObject::tr("its words"), new QLineEdit(&form));
     words->setPlaceholderText(QObject::tr("sheet 7, sampled 2026-05-12 at the raw tap"));
@@ -179,7 +202,8 @@ std::vector<Edit> askSources(QWidget *parent, const Session &session, const Cell
         if (list->item(i)->checkState() == Qt::Checked)
             attributes.sources.push_back(list->item(i)->data(Qt::UserRole).toString().toStdString());
     std::vector<Edit> edits;
-    if (const std::string letter = kind->currentData().toString().toStdString(); !letter.empty() && !textOf(words).empty()) {
+    if (const std::string letter = kind->currentData().toString().toStdString();
+        !letter.empty() && !textOf(words).empty()) {
         auto sources = session.workbook().sources;
         int number = 1;
         while (session.workbook().sourceById(letter + std::to_string(number)))
@@ -195,7 +219,8 @@ std::vector<Edit> askSources(QWidget *parent, const Session &session, const Cell
 
 std::optional<Edit> askFigures(QWidget *parent, const Session &session, const CellAt &at)
 {
-    Form form(parent, QObject::tr("Figures"), QObject::tr("How the result is rounded for people; calculations use the full number."));
+    Form form(parent, QObject::tr("Figures"),
+              QObject::tr("How the result is rounded for people; calculations use the full number."));
     Attributes attributes = attributesOf(session, at);
     auto *figures = form.add(QObject::tr("significant figures (0: as usual)"), new QSpinBox(&form));
     figures->setRange(0, 9);
@@ -214,14 +239,16 @@ std::optional<Edit> askNote(QWidget *parent, const Session &session, const CellA
 {
     Form form(parent, QObject::tr("Note"), QObject::tr("A note stands in the calculation of the cell."));
     Attributes attributes = attributesOf(session, at);
-    auto *note = form.add(QObject::tr("Note on %1").arg(label(session, at)), new QLineEdit(fromUtf8(attributes.note), &form));
+    auto *note = form.add(QObject::tr("Note on %1").arg(label(session, at)),
+                          new QLineEdit(fromUtf8(attributes.note), &form));
     if (!form.ask())
         return {};
     attributes.note = textOf(note);
     return SetAttributes{at, attributes};
 }
 
-namespace {
+namespace
+{
 
 bool fillColumn(Form &form, Column &column, bool isNew)
 {
@@ -233,7 +260,8 @@ bool fillColumn(Form &form, Column &column, bool isNew)
     kind->setCurrentIndex(column.kind == ColumnKind::words ? 1 : 0);
     kind->setEnabled(isNew);
     form.add(QObject::tr("Holds"), kind);
-    auto *unit = form.add(QObject::tr("Set unit of the whole column"), new QLineEdit(fromUtf8(column.attributes.unit), &form));
+    auto *unit = form.add(QObject::tr("Set unit of the whole column"),
+                          new QLineEdit(fromUtf8(column.attributes.unit), &form));
     auto *width = form.add(QObject::tr("Width in letters"), new QSpinBox(&form));
     width->setRange(4, 80);
     width->setValue(static_cast<int>(column.width));
@@ -249,9 +277,11 @@ bool fillColumn(Form &form, Column &column, bool isNew)
 
 } // namespace
 
-std::optional<Edit> askNewColumn(QWidget *parent, const Session &session, std::uint32_t sheet, std::uint32_t at)
+std::optional<Edit> askNewColumn(QWidget *parent, const Session &session, std::uint32_t sheet,
+                                 std::uint32_t at)
 {
-    Form form(parent, QObject::tr("New column"), QObject::tr("A column has a title for people and a key for formulas."));
+    Form form(parent, QObject::tr("New column"),
+              QObject::tr("A column has a title for people and a key for formulas."));
     Column column;
     column.key = freeColumnKey(session.workbook().sheets[sheet]);
     if (!fillColumn(form, column, true))
@@ -270,11 +300,14 @@ std::optional<Edit> askColumn(QWidget *parent, const Session &session, std::uint
 
 std::optional<Edit> askNewSheet(QWidget *parent, const Session &, std::uint32_t at)
 {
-    Form form(parent, QObject::tr("New sheet"), QObject::tr("A sheet is one step of the work. Its key stands before a name in other sheets: key.name"));
+    Form form(parent, QObject::tr("New sheet"),
+              QObject::tr(
+                  "A sheet is one step of the work. Its key stands before a name in other sheets: key.name"));
     auto *title = form.add(QObject::tr("Title"), new QLineEdit(&form));
     auto *key = form.add(QObject::tr("Key"), new QLineEdit(&form));
-    QObject::connect(title, &QLineEdit::textEdited, key,
-                     [key](const QString &text) { key->setText(fromUtf8(nameFromWords(text.toStdString()))); });
+    QObject::connect(title, &QLineEdit::textEdited, key, [key](const QString &text) {
+        key->setText(fromUtf8(nameFromWords(text.toStdString())));
+    });
     if (!form.ask())
         return {};
     return AddSheet{at, textOf(key), textOf(title)};

@@ -1,4 +1,5 @@
-/// Plain dialogs for what stands beside a cell and for columns and sheets. Each returns the edit to make, if any.
+/// Plain dialogs for what stands beside a cell and for columns and sheets. Each returns the edit to make, if
+/// any.
 #pragma once
 
 #include <optional>
@@ -7,7 +8,8 @@
 
 #include "session/session.h"
 
-namespace puteal::desk {
+namespace puteal::desk
+{
 
 std::optional<Edit> askName(QWidget *parent, const Session &session, const CellAt &at);
 std::optional<Edit> askUnit(QWidget *parent, const Session &session, const CellAt &at);
@@ -17,8 +19,10 @@ std::optional<Edit> askLimit(QWidget *parent, const Session &session, const Cell
 std::vector<Edit> askSources(QWidget *parent, const Session &session, const CellAt &at);
 std::optional<Edit> askFigures(QWidget *parent, const Session &session, const CellAt &at);
 std::optional<Edit> askNote(QWidget *parent, const Session &session, const CellAt &at);
-std::optional<Edit> askNewColumn(QWidget *parent, const Session &session, std::uint32_t sheet, std::uint32_t at);
-std::optional<Edit> askColumn(QWidget *parent, const Session &session, std::uint32_t sheet, std::uint32_t column);
+std::optional<Edit> askNewColumn(QWidget *parent, const Session &session, std::uint32_t sheet,
+                                 std::uint32_t at);
+std::optional<Edit> askColumn(QWidget *parent, const Session &session, std::uint32_t sheet,
+                              std::uint32_t column);
 std::optional<Edit> askNewSheet(QWidget *parent, const Session &session, std::uint32_t at);
 std::optional<Edit> askSheet(QWidget *parent, const Session &session, std::uint32_t sheet);
 

@@ -6,7 +6,8 @@
 
 #include "desk/look.h"
 
-namespace puteal::desk {
+namespace puteal::desk
+{
 
 FormulaEdit::FormulaEdit(QWidget *parent) : QPlainTextEdit(parent), m_popup(new QListWidget(this))
 {
@@ -52,7 +53,8 @@ void FormulaEdit::markError(const std::optional<Error> &error)
         selection.cursor = textCursor();
         const int begin = positionOf(span.begin), end = positionOf(span.end);
         selection.cursor.setPosition(std::min(begin, document()->characterCount() - 1));
-        selection.cursor.setPosition(std::min(std::max(end, begin + 1), document()->characterCount() - 1), QTextCursor::KeepAnchor);
+        selection.cursor.setPosition(std::min(std::max(end, begin + 1), document()->characterCount() - 1),
+                                     QTextCursor::KeepAnchor);
         selection.format.setUnderlineStyle(style);
         selection.format.setUnderlineColor(color::outside);
         marks += selection;
@@ -69,7 +71,8 @@ void FormulaEdit::putIn(const QString &word)
     QTextCursor cursor = textCursor();
     const QString text = toPlainText();
     const int start = cursor.selectionStart();
-    const bool touches = start > 0 && (text[start - 1].isLetterOrNumber() || text[start - 1] == QLatin1Char('_'));
+    const bool touches =
+        start > 0 && (text[start - 1].isLetterOrNumber() || text[start - 1] == QLatin1Char('_'));
     cursor.insertText(touches ? QLatin1Char(' ') + word : word);
     setTextCursor(cursor);
 }
@@ -89,10 +92,12 @@ void FormulaEdit::offer()
         return;
     }
     const std::string text = toPlainText().toStdString();
-    const auto offers = m_session->complete(m_at, text, static_cast<std::size_t>(byteOf(textCursor().position())), m_wordStart);
+    const auto offers = m_session->complete(
+        m_at, text, static_cast<std::size_t>(byteOf(textCursor().position())), m_wordStart);
     m_popup->clear();
     for (const Completion &offer : offers) {
-        auto *item = new QListWidgetItem(fromUtf8(offer.text) + QStringLiteral("    ") + fromUtf8(offer.detail).left(90), m_popup);
+        auto *item = new QListWidgetItem(
+            fromUtf8(offer.text) + QStringLiteral("    ") + fromUtf8(offer.detail).left(90), m_popup);
         item->setData(Qt::UserRole, fromUtf8(offer.text));
         item->setData(Qt::UserRole + 1, offer.kind == Completion::Kind::function);
         if (m_popup->count() >= 60)
@@ -105,7 +110,8 @@ void FormulaEdit::offer()
     m_popup->setCurrentRow(0);
     m_popup->setFont(font());
     const int rows = std::min(8, m_popup->count());
-    m_popup->resize(std::min(640, std::max(320, m_popup->sizeHintForColumn(0) + 30)), m_popup->sizeHintForRow(0) * rows + 6);
+    m_popup->resize(std::min(640, std::max(320, m_popup->sizeHintForColumn(0) + 30)),
+                    m_popup->sizeHintForRow(0) * rows + 6);
     m_popup->move(mapToGlobal(cursorRect().bottomLeft() + QPoint(0, 4)));
     m_popup->show();
 }

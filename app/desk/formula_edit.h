@@ -1,4 +1,5 @@
-/// The line a formula is typed in: wraps, underlines the clashing pieces, completes names, functions and units.
+/// The line a formula is typed in: wraps, underlines the clashing pieces, completes names, functions and
+/// units.
 #pragma once
 
 #include <QListWidget>
@@ -6,7 +7,8 @@
 
 #include "session/session.h"
 
-namespace puteal::desk {
+namespace puteal::desk
+{
 
 class FormulaEdit : public QPlainTextEdit
 {

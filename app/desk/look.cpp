@@ -5,7 +5,8 @@
 #include <QObject>
 #include <QPainterPath>
 
-namespace puteal::desk {
+namespace puteal::desk
+{
 
 QColor stateColor(LimitState state)
 {

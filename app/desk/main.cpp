@@ -14,7 +14,8 @@
 
 using namespace puteal;
 
-namespace {
+namespace
+{
 
 const char *const usage = "usage: puteal-desk [WORKBOOK]\n"
                           "       puteal-desk chart WORKBOOK -o FILE.svg|.png|.pdf [--chart KEY]\n"
@@ -55,8 +56,10 @@ int writeFile(const Command &command)
     const auto session = Session::open(command.file);
     if (!session) {
         const Error &error = session.error();
-        return complain(3, error.place.fileLine > 0 ? command.file + ", file line " + std::to_string(error.place.fileLine) + ": " + error.words
-                                                    : error.words);
+        return complain(3, error.place.fileLine > 0
+                               ? command.file + ", file line " + std::to_string(error.place.fileLine) + ": " +
+                                     error.words
+                               : error.words);
     }
     QString why;
     const QString out = QString::fromStdString(command.out);
@@ -93,7 +96,8 @@ int main(int argc, char **argv)
         qputenv("QT_QPA_PLATFORM", "offscreen");
     else if (qEnvironmentVariableIsEmpty("DISPLAY") && qEnvironmentVariableIsEmpty("WAYLAND_DISPLAY") &&
              qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM"))
-        return complain(2, "there is no display; puteal work FILE prints a workbook, puteal-desk chart and page write files");
+        return complain(2, "there is no display; puteal work FILE prints a workbook, puteal-desk chart and "
+                           "page write files");
     QApplication application(argc, argv);
     // The toolkit takes number formats from the environment; formulas and files must not.
     std::setlocale(LC_NUMERIC, "C");

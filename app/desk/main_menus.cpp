@@ -21,9 +21,11 @@
 #include "desk/steps_pane.h"
 #include "functions/functions_page.h"
 
-namespace puteal::desk {
+namespace puteal::desk
+{
 
-QAction *MainWindow::add(QMenu *menu, const QString &text, const QKeySequence &keys, std::function<void()> act)
+QAction *MainWindow::add(QMenu *menu, const QString &text, const QKeySequence &keys,
+                         std::function<void()> act)
 {
     auto *action = menu->addAction(text);
     if (!keys.isEmpty())
@@ -53,7 +55,8 @@ void MainWindow::buildWorkbookMenu()
     add(menu, tr("Open..."), QKeySequence(Qt::CTRL | Qt::Key_O), [this] {
         if (!mayLeave())
             return;
-        const QString path = QFileDialog::getOpenFileName(this, tr("Open workbook"), QString(), tr("Workbooks (*.puteal)"));
+        const QString path =
+            QFileDialog::getOpenFileName(this, tr("Open workbook"), QString(), tr("Workbooks (*.puteal)"));
         if (!path.isEmpty())
             openFile(path);
     });
@@ -62,7 +65,8 @@ void MainWindow::buildWorkbookMenu()
     menu->addSeparator();
     add(menu, tr("Save"), QKeySequence(Qt::CTRL | Qt::Key_S), [this] { save(); });
     add(menu, tr("Save under another name..."), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S), [this] {
-        QString path = QFileDialog::getSaveFileName(this, tr("Save workbook"), QString(), tr("Workbooks (*.puteal)"));
+        QString path =
+            QFileDialog::getSaveFileName(this, tr("Save workbook"), QString(), tr("Workbooks (*.puteal)"));
         if (path.isEmpty())
             return;
         if (QFileInfo(path).suffix().isEmpty())
@@ -73,8 +77,9 @@ void MainWindow::buildWorkbookMenu()
     menu->addSeparator();
     add(menu, tr("Title..."), QKeySequence(), [this] {
         bool kept = false;
-        const QString title = QInputDialog::getText(this, tr("Title"), tr("Title of the workbook"), QLineEdit::Normal,
-                                                    fromUtf8(m_session->workbook().title), &kept);
+        const QString title =
+            QInputDialog::getText(this, tr("Title"), tr("Title of the workbook"), QLineEdit::Normal,
+                                  fromUtf8(m_session->workbook().title), &kept);
         if (kept)
             apply(SetTitle{title.toStdString()});
     });
@@ -86,8 +91,10 @@ void MainWindow::buildSheetMenu()
 {
     QMenu *menu = menuBar()->addMenu(tr("&Sheet"));
     const auto sheet = [this] { return m_view->sheetModel()->sheet(); };
-    add(menu, tr("Line below"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Down), [this] { insertLines(InsertSide::below); });
-    add(menu, tr("Line above"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Up), [this] { insertLines(InsertSide::above); });
+    add(menu, tr("Line below"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Down),
+        [this] { insertLines(InsertSide::below); });
+    add(menu, tr("Line above"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Up),
+        [this] { insertLines(InsertSide::above); });
     add(menu, tr("Delete lines"), QKeySequence(Qt::CTRL | Qt::Key_Backspace), [this] { deleteLines(); });
     add(menu, tr("Move lines up"), QKeySequence(Qt::ALT | Qt::Key_Up), [this] { moveLines(-1); });
     add(menu, tr("Move lines down"), QKeySequence(Qt::ALT | Qt::Key_Down), [this] { moveLines(1); });
@@ -99,14 +106,20 @@ void MainWindow::buildSheetMenu()
     add(menu, tr("New column..."), QKeySequence(), [this, edit, sheet] {
         edit(askNewColumn(this, *m_session, sheet(), m_session->workbook().sheets[sheet()].columnCount()));
     });
-    add(menu, tr("Column..."), QKeySequence(), [this, edit, sheet] { edit(askColumn(this, *m_session, sheet(), m_view->currentCell().column)); });
-    add(menu, tr("Delete column"), QKeySequence(), [this, sheet] { apply(DeleteColumn{sheet(), m_view->currentCell().column}); });
+    add(menu, tr("Column..."), QKeySequence(),
+        [this, edit, sheet] { edit(askColumn(this, *m_session, sheet(), m_view->currentCell().column)); });
+    add(menu, tr("Delete column"), QKeySequence(), [this, sheet] {
+        apply(DeleteColumn{sheet(), m_view->currentCell().column});
+    });
     menu->addSeparator();
-    add(menu, tr("New sheet..."), QKeySequence(), [this, edit, sheet] { edit(askNewSheet(this, *m_session, sheet() + 1)); });
-    add(menu, tr("Title and key..."), QKeySequence(), [this, edit, sheet] { edit(askSheet(this, *m_session, sheet())); });
+    add(menu, tr("New sheet..."), QKeySequence(),
+        [this, edit, sheet] { edit(askNewSheet(this, *m_session, sheet() + 1)); });
+    add(menu, tr("Title and key..."), QKeySequence(),
+        [this, edit, sheet] { edit(askSheet(this, *m_session, sheet())); });
     add(menu, tr("Delete sheet"), QKeySequence(), [this, sheet] { apply(DeleteSheet{sheet()}); });
     menu->addSeparator();
-    add(menu, tr("Next sheet"), QKeySequence(Qt::CTRL | Qt::Key_PageDown), [this, sheet] { showSheet(sheet() + 1); });
+    add(menu, tr("Next sheet"), QKeySequence(Qt::CTRL | Qt::Key_PageDown),
+        [this, sheet] { showSheet(sheet() + 1); });
     add(menu, tr("Sheet before"), QKeySequence(Qt::CTRL | Qt::Key_PageUp), [this, sheet] {
         if (sheet() > 0)
             showSheet(sheet() - 1);
@@ -142,11 +155,15 @@ void MainWindow::buildCellMenu()
 void MainWindow::buildOtherMenus()
 {
     QMenu *calculation = menuBar()->addMenu(tr("C&alculation"));
-    add(calculation, tr("Next outside or missing"), QKeySequence(Qt::Key_F8), [this] { stepState(LimitState::outside); });
-    add(calculation, tr("Next near a limit"), QKeySequence(Qt::SHIFT | Qt::Key_F8), [this] { stepState(LimitState::near); });
+    add(calculation, tr("Next outside or missing"), QKeySequence(Qt::Key_F8),
+        [this] { stepState(LimitState::outside); });
+    add(calculation, tr("Next near a limit"), QKeySequence(Qt::SHIFT | Qt::Key_F8),
+        [this] { stepState(LimitState::near); });
     add(calculation, tr("Function help..."), QKeySequence(Qt::SHIFT | Qt::Key_F1), [this] {
         bool kept = false;
-        const QString word = QInputDialog::getText(this, tr("Function help"), tr("Function, for example compensated_hardness"), QLineEdit::Normal, {}, &kept);
+        const QString word =
+            QInputDialog::getText(this, tr("Function help"), tr("Function, for example compensated_hardness"),
+                                  QLineEdit::Normal, {}, &kept);
         if (kept)
             showHelpFor(word);
     });
@@ -157,7 +174,8 @@ void MainWindow::buildOtherMenus()
         else
             say(tr("this workbook has no chart"));
     });
-    add(chart, tr("Back to the sheet"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_G), [this] { showSheet(m_view->sheetModel()->sheet()); });
+    add(chart, tr("Back to the sheet"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_G),
+        [this] { showSheet(m_view->sheetModel()->sheet()); });
     add(chart, tr("Write chart as SVG, PNG or PDF..."), QKeySequence(), [this] { exportChartFile(); });
     QMenu *sources = menuBar()->addMenu(tr("S&ources"));
     add(sources, tr("Source marks of this cell..."), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_M), [this] {
@@ -175,20 +193,27 @@ void MainWindow::buildOtherMenus()
     };
     add(viewMenu, tr("Larger"), QKeySequence(Qt::CTRL | Qt::Key_Plus), [zoom] { zoom(1.1); });
     add(viewMenu, tr("Smaller"), QKeySequence(Qt::CTRL | Qt::Key_Minus), [zoom] { zoom(1 / 1.1); });
-    auto *pane = add(viewMenu, tr("Calculation beside the sheet"), QKeySequence(Qt::Key_F9), [this] { m_calculation->setVisible(!m_calculation->isVisible()); });
+    auto *pane = add(viewMenu, tr("Calculation beside the sheet"), QKeySequence(Qt::Key_F9),
+                     [this] { m_calculation->setVisible(!m_calculation->isVisible()); });
     pane->setCheckable(true);
     pane->setChecked(true);
     QMenu *help = menuBar()->addMenu(tr("H&elp"));
     add(help, tr("Keys"), QKeySequence(), [this] {
-        m_calculation->showHelp(tr("KEYS"), tr("type or F2: formula of the cell\nEnter: keep, line below\nTab: take the offered word\nEsc: leave as it was\n"
-                                               "click a cell while typing: its name goes in\nF1 on a word: what it is\nCtrl+D: fill down\n"
-                                               "Ctrl+M: name    Ctrl+U: unit    Ctrl+L: limit\nCtrl+G: chart    F8: next outside or missing\n"
-                                               "Ctrl+PageDown: next sheet"));
+        m_calculation->showHelp(
+            tr("KEYS"),
+            tr("type or F2: formula of the cell\nEnter: keep, line below\nTab: take the offered word\nEsc: "
+               "leave as it was\n"
+               "click a cell while typing: its name goes in\nF1 on a word: what it is\nCtrl+D: fill down\n"
+               "Ctrl+M: name    Ctrl+U: unit    Ctrl+L: limit\nCtrl+G: chart    F8: next outside or missing\n"
+               "Ctrl+PageDown: next sheet"));
     });
     add(help, tr("About"), QKeySequence(), [this] {
-        m_calculation->showHelp(tr("ABOUT"), tr("Puteal %1\nA workbook for people who make private well water fit to use.\n\nNothing here says that water is "
-                                                "safe to drink. Local codes, the health department and licensed trades decide.\n\nGNU General Public "
-                                                "License, version 3 or later.").arg(QStringLiteral(PUTEAL_VERSION)));
+        m_calculation->showHelp(tr("ABOUT"), tr("Puteal %1\nA workbook for people who make private well "
+                                                "water fit to use.\n\nNothing here says that water is "
+                                                "safe to drink. Local codes, the health department and "
+                                                "licensed trades decide.\n\nGNU General Public "
+                                                "License, version 3 or later.")
+                                                 .arg(QStringLiteral(PUTEAL_VERSION)));
     });
 }
 
@@ -265,7 +290,8 @@ void MainWindow::moveLines(int step)
     if (!b)
         return;
     const std::uint32_t sheet = m_view->sheetModel()->sheet(), count = b->last - b->first + 1;
-    if ((step < 0 && b->first == 0) || (step > 0 && b->last + 1 >= m_session->workbook().sheets[sheet].lineCount()))
+    if ((step < 0 && b->first == 0) ||
+        (step > 0 && b->last + 1 >= m_session->workbook().sheets[sheet].lineCount()))
         return;
     apply(MoveLines{sheet, b->first, count, step < 0 ? b->first - 1 : b->last + 2});
 }
@@ -275,10 +301,11 @@ void MainWindow::undoOrRedo(bool undo)
     if (undo ? !m_session->canUndo() : !m_session->canRedo())
         return;
     const ChangeSet change = undo ? m_session->undo() : m_session->redo();
-    show(change);
+    reflect(change);
     if (change.focus && !change.structure)
         goTo(*change.focus);
-    say(undo ? tr("undone: %1").arg(fromUtf8(change.words)) : tr("done again: %1").arg(fromUtf8(change.words)));
+    say(undo ? tr("undone: %1").arg(fromUtf8(change.words))
+             : tr("done again: %1").arg(fromUtf8(change.words)));
 }
 
 void MainWindow::stepState(LimitState wanted)
@@ -287,12 +314,14 @@ void MainWindow::stepState(LimitState wanted)
     for (const Finding &finding : m_session->findings()) {
         using Grade = Finding::Grade;
         const bool near = finding.grade == Grade::near;
-        if (finding.grade == Grade::caution || finding.grade == Grade::expectation || near != (wanted == LimitState::near))
+        if (finding.grade == Grade::caution || finding.grade == Grade::expectation ||
+            near != (wanted == LimitState::near))
             continue;
         places.push_back(finding.at);
     }
     if (places.empty()) {
-        say(wanted == LimitState::near ? tr("nothing is near a limit") : tr("nothing is outside a limit or missing"));
+        say(wanted == LimitState::near ? tr("nothing is near a limit")
+                                       : tr("nothing is outside a limit or missing"));
         return;
     }
     const CellAt here = m_view->currentCell();
@@ -314,7 +343,9 @@ void MainWindow::showHelpFor(const QString &word)
         return;
     }
     if (const UnitWord *unit = m_session->program().units().find(name)) {
-        m_calculation->showHelp(tr("UNIT"), QStringLiteral("%1: %2\n%3\n%4").arg(fromUtf8(unit->word), fromUtf8(unit->name), fromUtf8(unit->definition), fromUtf8(unit->note)));
+        m_calculation->showHelp(tr("UNIT"), QStringLiteral("%1: %2\n%3\n%4")
+                                                .arg(fromUtf8(unit->word), fromUtf8(unit->name),
+                                                     fromUtf8(unit->definition), fromUtf8(unit->note)));
         return;
     }
     if (const auto at = m_session->find(name)) {
@@ -330,11 +361,13 @@ void MainWindow::exportChartFile()
         say(tr("this workbook has no chart"));
         return;
     }
-    const QString path = QFileDialog::getSaveFileName(this, tr("Write chart"), QStringLiteral("chart.svg"), tr("Pictures (*.svg *.png *.pdf)"));
+    const QString path = QFileDialog::getSaveFileName(this, tr("Write chart"), QStringLiteral("chart.svg"),
+                                                      tr("Pictures (*.svg *.png *.pdf)"));
     if (path.isEmpty())
         return;
     QString why;
-    const std::string key = m_chartKey.isEmpty() ? m_session->workbook().charts.front().key : m_chartKey.toStdString();
+    const std::string key =
+        m_chartKey.isEmpty() ? m_session->workbook().charts.front().key : m_chartKey.toStdString();
     if (charts::exportChart(m_session->chart(key), path, why))
         say(tr("written: %1").arg(path));
     else
@@ -343,7 +376,8 @@ void MainWindow::exportChartFile()
 
 void MainWindow::exportPage()
 {
-    const QString path = QFileDialog::getSaveFileName(this, tr("Write page"), QStringLiteral("page.pdf"), tr("PDF (*.pdf)"));
+    const QString path =
+        QFileDialog::getSaveFileName(this, tr("Write page"), QStringLiteral("page.pdf"), tr("PDF (*.pdf)"));
     if (path.isEmpty())
         return;
     QString why;

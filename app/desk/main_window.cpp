@@ -20,12 +20,13 @@
 #include "desk/sheet_view.h"
 #include "desk/steps_pane.h"
 
-namespace puteal::desk {
+namespace puteal::desk
+{
 
 MainWindow::MainWindow(QWidget *parent)
     : QMainWindow(parent), m_view(new SheetView), m_steps(new StepsPane), m_calculation(new CalculationPane),
-      m_chart(new charts::ChartPane), m_center(new QStackedWidget), m_splitter(new QSplitter(Qt::Horizontal)), m_title(new QLabel),
-      m_states(new QLabel), m_message(new QLabel), m_saved(new QLabel)
+      m_chart(new charts::ChartPane), m_center(new QStackedWidget), m_splitter(new QSplitter(Qt::Horizontal)),
+      m_title(new QLabel), m_states(new QLabel), m_message(new QLabel), m_saved(new QLabel)
 {
     setWindowTitle(QStringLiteral("Puteal"));
     m_center->addWidget(m_view);
@@ -58,7 +59,8 @@ MainWindow::MainWindow(QWidget *parent)
     });
     connect(m_view, &SheetView::helpWanted, this, &MainWindow::showHelpFor);
     connect(m_calculation, &CalculationPane::cellWanted, this, &MainWindow::goTo);
-    connect(m_steps->paper(), &StepsPaper::sheetChosen, this, [this](std::uint32_t sheet) { showSheet(sheet); });
+    connect(m_steps->paper(), &StepsPaper::sheetChosen, this,
+            [this](std::uint32_t sheet) { showSheet(sheet); });
     connect(m_steps->paper(), &StepsPaper::chartChosen, this, &MainWindow::showChart);
     resize(1366, 768);
 }
@@ -100,8 +102,9 @@ bool MainWindow::openFile(const QString &path)
     auto session = Session::open(path.toStdString());
     if (!session) {
         const Error &error = session.error();
-        refuse(error.place.fileLine > 0 ? tr("%1, file line %2: %3").arg(path).arg(error.place.fileLine).arg(fromUtf8(error.words))
-                                        : fromUtf8(error.words));
+        refuse(error.place.fileLine > 0
+                   ? tr("%1, file line %2: %3").arg(path).arg(error.place.fileLine).arg(fromUtf8(error.words))
+                   : fromUtf8(error.words));
         return false;
     }
     take(std::move(*session));
@@ -120,7 +123,8 @@ bool MainWindow::mayLeave()
     if (!m_session || !m_session->unsaved())
         return true;
     QMessageBox box(QMessageBox::Question, QStringLiteral("Puteal"),
-                    tr("%1 has changes that are not saved.").arg(fromUtf8(m_session->workbook().title)), QMessageBox::NoButton, this);
+                    tr("%1 has changes that are not saved.").arg(fromUtf8(m_session->workbook().title)),
+                    QMessageBox::NoButton, this);
     auto *keep = box.addButton(tr("Save"), QMessageBox::AcceptRole);
     auto *drop = box.addButton(tr("Leave without saving"), QMessageBox::DestructiveRole);
     auto *stay = box.addButton(tr("Stay"), QMessageBox::RejectRole);
@@ -147,7 +151,8 @@ bool MainWindow::save()
         return false;
     if (!m_session->path().empty())
         return saveAs(QString::fromStdString(m_session->path().string()));
-    QString path = QFileDialog::getSaveFileName(this, tr("Save workbook"), QString(), tr("Workbooks (*.puteal)"));
+    QString path =
+        QFileDialog::getSaveFileName(this, tr("Save workbook"), QString(), tr("Workbooks (*.puteal)"));
     if (path.isEmpty())
         return false;
     if (QFileInfo(path).suffix().isEmpty())
@@ -196,7 +201,8 @@ void MainWindow::showSheet(std::uint32_t sheet)
     std::uint32_t column = 0;
     while (column + 1 < book.columnCount() && book.column(column).kind == ColumnKind::words)
         ++column;
-    m_view->setCurrentCell({sheet, column, std::min(m_lines[sheet], book.lineCount() > 0 ? book.lineCount() - 1 : 0)});
+    m_view->setCurrentCell(
+        {sheet, column, std::min(m_lines[sheet], book.lineCount() > 0 ? book.lineCount() - 1 : 0)});
 }
 
 void MainWindow::showChart(const QString &key)
@@ -227,11 +233,11 @@ bool MainWindow::apply(const Edit &edit)
         return false;
     }
     m_refusal.clear();
-    show(*change);
+    reflect(*change);
     return true;
 }
 
-void MainWindow::show(const ChangeSet &change)
+void MainWindow::reflect(const ChangeSet &change)
 {
     if (change.structure) {
         const CellAt here = m_view->currentCell();
@@ -272,9 +278,13 @@ void MainWindow::refreshStatus()
 {
     const SheetCounts counts = m_session->counts();
     const auto part = [](const char *glyph, const QColor &ink, std::size_t count, const QString &word) {
-        return QStringLiteral("<span style='color:%1'>%2</span> %3 %4").arg(ink.name(), QString::fromUtf8(glyph)).arg(count).arg(word);
+        return QStringLiteral("<span style='color:%1'>%2</span> %3 %4")
+            .arg(ink.name(), QString::fromUtf8(glyph))
+            .arg(count)
+            .arg(word);
     };
-    QStringList parts{part("●", color::within, counts.within, tr("within")), part("▲", color::near, counts.near, tr("near")),
+    QStringList parts{part("●", color::within, counts.within, tr("within")),
+                      part("▲", color::near, counts.near, tr("near")),
                       part("■", color::outside, counts.outside, tr("outside"))};
     if (counts.missing > 0)
         parts += part("○", color::quiet, counts.missing, tr("missing test"));
@@ -282,7 +292,8 @@ void MainWindow::refreshStatus()
         parts += tr("%1 without a result").arg(counts.errors);
     parts += m_session->workbook().si ? tr("Units SI") : tr("Units US");
     parts += tr("3 figures");
-    parts += tr("%n assumption(s)", nullptr, static_cast<int>(counts.assumptions)).replace(QStringLiteral("(s)"), counts.assumptions == 1 ? QString() : QStringLiteral("s"));
+    parts += tr("%n assumption(s)", nullptr, static_cast<int>(counts.assumptions))
+                 .replace(QStringLiteral("(s)"), counts.assumptions == 1 ? QString() : QStringLiteral("s"));
     m_states->setText(parts.join(QStringLiteral("&nbsp;&nbsp; ")));
     m_undo->setEnabled(m_session->canUndo());
     m_undo->setText(m_session->canUndo() ? tr("Undo: %1").arg(fromUtf8(m_session->undoWords())) : tr("Undo"));
@@ -294,7 +305,8 @@ void MainWindow::refreshTitle()
 {
     const QString title = fromUtf8(m_session->workbook().title);
     m_title->setText(title);
-    setWindowTitle(QStringLiteral("%1%2 - Puteal").arg(title, m_session->unsaved() ? tr(" (not saved)") : QString()));
+    setWindowTitle(
+        QStringLiteral("%1%2 - Puteal").arg(title, m_session->unsaved() ? tr(" (not saved)") : QString()));
     if (m_session->unsaved())
         m_saved->setText(tr("not saved"));
     else if (m_saved->text() == tr("not saved"))

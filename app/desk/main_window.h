@@ -10,11 +10,13 @@ class QStackedWidget;
 class QMenu;
 class QSplitter;
 
-namespace puteal::charts {
+namespace puteal::charts
+{
 class ChartPane;
 }
 
-namespace puteal::desk {
+namespace puteal::desk
+{
 
 class SheetView;
 class StepsPane;
@@ -59,7 +61,7 @@ private:
     void buildCellMenu();
     void buildOtherMenus();
     void take(std::unique_ptr<Session> session);
-    void show(const ChangeSet &change);
+    void reflect(const ChangeSet &change);
     void refreshAround();
     void refreshStatus();
     void refreshTitle();

@@ -13,9 +13,11 @@
 #include "desk/look.h"
 #include "paper/page.h"
 
-namespace puteal::desk {
+namespace puteal::desk
+{
 
-namespace {
+namespace
+{
 
 void paintPages(QPdfWriter &pdf, QTextDocument &document, const QString &title)
 {
@@ -77,7 +79,8 @@ bool writePdfPage(const Session &session, const QString &path, QString &why)
             image = QStringLiteral("<p><img src='chart' width='%1'></p>").arg(pdf.width());
         }
     }
-    document.setHtml(fromUtf8(paper::pageHtml(paper::buildPage(session, paper::PageScope::result), image.toStdString())));
+    document.setHtml(
+        fromUtf8(paper::pageHtml(paper::buildPage(session, paper::PageScope::result), image.toStdString())));
     document.setPageSize(QSizeF(pdf.width(), pdf.height() - 24));
     paintPages(pdf, document, fromUtf8(session.workbook().title));
     return true;

@@ -5,7 +5,8 @@
 
 #include "session/session.h"
 
-namespace puteal::desk {
+namespace puteal::desk
+{
 
 /// Result page with the first chart, US Letter, page numbers. False with `why` when it cannot be written.
 bool writePdfPage(const Session &session, const QString &path, QString &why);

@@ -4,9 +4,11 @@
 #include "desk/look.h"
 #include "units/unit.h"
 
-namespace puteal::desk {
+namespace puteal::desk
+{
 
-namespace {
+namespace
+{
 quint64 keyOf(const CellAt &at)
 {
     return (quint64{at.column} << 32) | at.line;
@@ -68,7 +70,8 @@ void SheetModel::cellsChanged(const std::vector<CellAt> &cells)
         std::size_t j = i + 1;
         while (j < mine.size() && mine[j].column == mine[i].column && mine[j].line == mine[j - 1].line + 1)
             ++j;
-        emit dataChanged(index(static_cast<int>(mine[i].line), 0), index(static_cast<int>(mine[j - 1].line), columnCount() - 1));
+        emit dataChanged(index(static_cast<int>(mine[i].line), 0),
+                         index(static_cast<int>(mine[j - 1].line), columnCount() - 1));
         i = j;
     }
 }
@@ -105,7 +108,8 @@ SheetModel::Role SheetModel::roleOf(int column) const
         return Role::limit;
     if (column == m_sourceColumn)
         return Role::sources;
-    return book().column(static_cast<std::uint32_t>(column)).kind == ColumnKind::words ? Role::words : Role::amounts;
+    return book().column(static_cast<std::uint32_t>(column)).kind == ColumnKind::words ? Role::words
+                                                                                       : Role::amounts;
 }
 
 CellAt SheetModel::amountOfLine(int line, int fromColumn) const
@@ -131,7 +135,8 @@ CellAt SheetModel::cellOf(const QModelIndex &index) const
         return {m_sheet, static_cast<std::uint32_t>(index.column()), static_cast<std::uint32_t>(index.row())};
     for (std::uint32_t c = 0; c < book().columnCount(); ++c) {
         const Cell &cell = book().cell(c, static_cast<std::uint32_t>(index.row()));
-        if (role == Role::limit ? cell.beside().limit.has_value() : (book().column(c).kind == ColumnKind::amounts && !cell.blank()))
+        if (role == Role::limit ? cell.beside().limit.has_value()
+                                : (book().column(c).kind == ColumnKind::amounts && !cell.blank()))
             return {m_sheet, c, static_cast<std::uint32_t>(index.row())};
     }
     return amountOfLine(index.row(), 0);
@@ -208,7 +213,8 @@ QVariant SheetModel::data(const QModelIndex &index, int role) const
     case Qt::AccessibleDescriptionRole:
         return tr("line %1").arg(index.row() + 1);
     case Qt::TextAlignmentRole:
-        return QVariant::fromValue(Qt::Alignment(Qt::AlignVCenter | (column == Role::amounts ? Qt::AlignRight : Qt::AlignLeft)));
+        return QVariant::fromValue(
+            Qt::Alignment(Qt::AlignVCenter | (column == Role::amounts ? Qt::AlignRight : Qt::AlignLeft)));
     default:
         return {};
     }

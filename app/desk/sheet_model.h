@@ -7,7 +7,8 @@
 
 #include "session/session.h"
 
-namespace puteal::desk {
+namespace puteal::desk
+{
 
 class SheetModel : public QAbstractTableModel
 {
@@ -27,7 +28,8 @@ public:
 
     enum class Role { words, amounts, limit, sources };
     Role roleOf(int column) const;
-    /// The cell an index stands for: its own, or for limit and source columns the line's first amount that has one.
+    /// The cell an index stands for: its own, or for limit and source columns the line's first amount that
+    /// has one.
     CellAt cellOf(const QModelIndex &index) const;
     const CellView &viewOf(const CellAt &at) const;
     /// The cell of the line a words cell names: the first amounts cell right of it.

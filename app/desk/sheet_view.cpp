@@ -8,10 +8,12 @@
 
 #include "desk/look.h"
 
-namespace puteal::desk {
+namespace puteal::desk
+{
 
 SheetView::SheetView(QWidget *parent)
-    : QTableView(parent), m_model(new SheetModel(this)), m_delegate(new CellDelegate(m_model, this)), m_slip(new Slip(viewport()))
+    : QTableView(parent), m_model(new SheetModel(this)), m_delegate(new CellDelegate(m_model, this)),
+      m_slip(new Slip(viewport()))
 {
     setAccessibleName(tr("sheet"));
     setModel(m_model);
@@ -31,10 +33,12 @@ SheetView::SheetView(QWidget *parent)
     horizontalHeader()->setHighlightSections(false);
     horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
     horizontalHeader()->setStretchLastSection(true);
-    const QString plain = QStringLiteral("QHeaderView{background:%1;border:none}QHeaderView::section{background:%1;color:%2;border:none;"
-                                         "padding:3px 6px}QHeaderView::section:horizontal{border-bottom:2px solid %3}"
-                                         "QTableCornerButton::section{background:%1;border:none;border-bottom:2px solid %3}")
-                              .arg(color::paper.name(), color::quiet.name(), color::text.name());
+    const QString plain =
+        QStringLiteral(
+            "QHeaderView{background:%1;border:none}QHeaderView::section{background:%1;color:%2;border:none;"
+            "padding:3px 6px}QHeaderView::section:horizontal{border-bottom:2px solid %3}"
+            "QTableCornerButton::section{background:%1;border:none;border-bottom:2px solid %3}")
+            .arg(color::paper.name(), color::quiet.name(), color::text.name());
     setStyleSheet(QStringLiteral("QTableView{background:%1;border:none}").arg(color::paper.name()) + plain);
     connect(m_slip, &Slip::taken, this, &SheetView::keep);
     connect(m_slip, &Slip::left, this, &SheetView::leaveSlip);
@@ -68,7 +72,9 @@ void SheetView::fitColumns()
             width = letter * 12;
             break;
         default:
-            width = letter * static_cast<int>(std::clamp<std::uint32_t>(sheet.column(static_cast<std::uint32_t>(c)).width, 6, 80)) + 14;
+            width = letter * static_cast<int>(std::clamp<std::uint32_t>(
+                                 sheet.column(static_cast<std::uint32_t>(c)).width, 6, 80)) +
+                    14;
         }
         setColumnWidth(c, width);
     }
@@ -100,7 +106,8 @@ std::optional<SheetView::Block> SheetView::block() const
     const int lastCell = static_cast<int>(m_session->workbook().sheets[m_model->sheet()].columnCount()) - 1;
     if (range.left() > lastCell)
         return {};
-    return Block{static_cast<std::uint32_t>(range.left()), static_cast<std::uint32_t>(std::min(range.right(), lastCell)),
+    return Block{static_cast<std::uint32_t>(range.left()),
+                 static_cast<std::uint32_t>(std::min(range.right(), lastCell)),
                  static_cast<std::uint32_t>(range.top()), static_cast<std::uint32_t>(range.bottom())};
 }
 
@@ -180,7 +187,9 @@ QString SheetView::referenceTo(const CellAt &at) const
 {
     const Sheet &sheet = m_session->workbook().sheets[at.sheet];
     const auto &name = sheet.cell(at.column, at.line).beside().name;
-    QString reference = name.empty() ? QStringLiteral("%1[%2]").arg(fromUtf8(sheet.column(at.column).key)).arg(at.line + 1) : fromUtf8(name);
+    QString reference =
+        name.empty() ? QStringLiteral("%1[%2]").arg(fromUtf8(sheet.column(at.column).key)).arg(at.line + 1)
+                     : fromUtf8(name);
     if (at.sheet != m_slip->at().sheet)
         reference = fromUtf8(sheet.key()) + QLatin1Char('.') + reference;
     return reference;
@@ -191,8 +200,9 @@ void SheetView::mousePressEvent(QMouseEvent *event)
     if (m_slip->isOpen() && event->button() == Qt::LeftButton) {
         const QModelIndex index = indexAt(event->position().toPoint());
         if (index.isValid()) {
-            const CellAt at = m_model->roleOf(index.column()) == SheetModel::Role::words ? m_model->amountOfLine(index.row(), index.column())
-                                                                                         : m_model->cellOf(index);
+            const CellAt at = m_model->roleOf(index.column()) == SheetModel::Role::words
+                                  ? m_model->amountOfLine(index.row(), index.column())
+                                  : m_model->cellOf(index);
             if (at != m_slip->at()) {
                 m_slip->edit()->putIn(referenceTo(at));
                 m_slip->edit()->setFocus();

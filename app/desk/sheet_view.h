@@ -6,7 +6,8 @@
 #include "desk/cell_delegate.h"
 #include "desk/slip.h"
 
-namespace puteal::desk {
+namespace puteal::desk
+{
 
 class SheetView : public QTableView
 {
@@ -20,7 +21,9 @@ public:
     CellAt currentCell() const;
     void setCurrentCell(const CellAt &at);
     /// Lines and columns of the selection, cells only (limit and source columns left out).
-    struct Block { std::uint32_t left, right, first, last; };
+    struct Block {
+        std::uint32_t left, right, first, last;
+    };
     std::optional<Block> block() const;
     void openSlip(const QString &start, bool replace);
     /// Keeps what is typed (true), or there was nothing to keep.

@@ -7,9 +7,11 @@
 
 #include "desk/look.h"
 
-namespace puteal::desk {
+namespace puteal::desk
+{
 
-namespace {
+namespace
+{
 
 QLabel *rowName(const QString &text, QWidget *parent)
 {
@@ -172,7 +174,8 @@ void Slip::refresh()
                 m_used.push_back(reference.cell);
                 continue;
             }
-            for (std::uint32_t l = reference.range.first; l <= reference.range.last && m_used.size() < 500; ++l)
+            for (std::uint32_t l = reference.range.first; l <= reference.range.last && m_used.size() < 500;
+                 ++l)
                 m_used.push_back({reference.range.sheet, reference.range.column, l});
         }
     emit usedChanged();

@@ -7,7 +7,8 @@
 
 #include "desk/formula_edit.h"
 
-namespace puteal::desk {
+namespace puteal::desk
+{
 
 class Slip : public QFrame
 {

@@ -8,9 +8,11 @@
 
 #include "desk/look.h"
 
-namespace puteal::desk {
+namespace puteal::desk
+{
 
-namespace {
+namespace
+{
 
 constexpr int edge = 10, gap = 18;
 
@@ -27,7 +29,8 @@ StepsPaper::StepsPaper(QWidget *parent) : QWidget(parent)
     setAccessibleName(tr("steps"));
 }
 
-void StepsPaper::setSteps(std::vector<StepView> steps, std::vector<std::pair<std::string, std::string>> charts)
+void StepsPaper::setSteps(std::vector<StepView> steps,
+                          std::vector<std::pair<std::string, std::string>> charts)
 {
     m_steps = std::move(steps);
     m_charts = std::move(charts);
@@ -86,7 +89,8 @@ void StepsPaper::paintCard(QPainter &painter, int card) const
     const QRect inner = box.adjusted(9, 5, -9, -5);
     const QRect top(inner.left(), inner.top(), inner.width() - s - 6, QFontMetrics(title).height());
     const QString name = fromUtf8(chart ? m_charts[i - m_steps.size()].second : m_steps[i].title);
-    painter.drawText(top, Qt::AlignLeft | Qt::AlignVCenter, QFontMetrics(title).elidedText(name, Qt::ElideRight, top.width()));
+    painter.drawText(top, Qt::AlignLeft | Qt::AlignVCenter,
+                     QFontMetrics(title).elidedText(name, Qt::ElideRight, top.width()));
     const QFont small = smallFont(font());
     painter.setFont(small);
     painter.setPen(color::quiet);
@@ -96,7 +100,8 @@ void StepsPaper::paintCard(QPainter &painter, int card) const
         return;
     }
     const StepView &step = m_steps[i];
-    paintState(painter, QRectF(inner.right() - s, top.center().y() - s / 2.0, s, s), step.errors > 0 ? LimitState::missingTest : step.worst);
+    paintState(painter, QRectF(inner.right() - s, top.center().y() - s / 2.0, s, s),
+               step.errors > 0 ? LimitState::missingTest : step.worst);
     QString words;
     if (step.errors > 0)
         words = tr("%n cell(s) without a result", nullptr, static_cast<int>(step.errors));
@@ -111,7 +116,8 @@ void StepsPaper::paintCard(QPainter &painter, int card) const
     words += fromUtf8(step.headline);
     // Two small rows, cut with dots.
     const QFontMetrics metrics(small);
-    painter.drawText(below, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, metrics.elidedText(words, Qt::ElideRight, below.width() * 2 - 30));
+    painter.drawText(below, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap,
+                     metrics.elidedText(words, Qt::ElideRight, below.width() * 2 - 30));
 }
 
 void StepsPaper::paintArrows(QPainter &painter) const
@@ -137,7 +143,8 @@ void StepsPaper::paintArrows(QPainter &painter) const
                 painter.setPen(QPen(color::given, 1.2));
                 painter.setBrush(Qt::NoBrush);
                 const qreal x = edge / 2.0 + 2;
-                painter.drawPolyline(QPolygonF{QPointF(a.left(), a.center().y()), QPointF(x, a.center().y()), QPointF(x, b.center().y()),
+                painter.drawPolyline(QPolygonF{QPointF(a.left(), a.center().y()), QPointF(x, a.center().y()),
+                                               QPointF(x, b.center().y()),
                                                QPointF(b.left() - 4, b.center().y())});
                 painter.setBrush(color::given);
                 painter.setPen(Qt::NoPen);

@@ -1,11 +1,13 @@
-/// The sheets as a treatment train: a card each with state and headline, arrows from real dependencies, charts below.
+/// The sheets as a treatment train: a card each with state and headline, arrows from real dependencies,
+/// charts below.
 #pragma once
 
 #include <QScrollArea>
 
 #include "session/session.h"
 
-namespace puteal::desk {
+namespace puteal::desk
+{
 
 /// Draws the cards; lives inside the scroll area.
 class StepsPaper : public QWidget

@@ -6,7 +6,8 @@
 
 #include "session/session.h"
 
-namespace puteal::paper {
+namespace puteal::paper
+{
 
 /// One cell of a page line.
 struct PageCell {
@@ -16,10 +17,10 @@ struct PageCell {
 struct PageLine {
     std::uint32_t number = 0;
     std::vector<PageCell> cells;
-    std::string state;  ///< "outside: 2067 % of <= 0.3 mg/L as Fe", "" within or without a limit
-    std::string marks;  ///< "L1"
+    std::string state; ///< "outside: 2067 % of <= 0.3 mg/L as Fe", "" within or without a limit
+    std::string marks; ///< "L1"
     LimitState limit = LimitState::noLimit;
-    bool lead = false;  ///< only words on this line: a heading or a paragraph
+    bool lead = false; ///< only words on this line: a heading or a paragraph
 };
 struct PageSheet {
     std::string key, title;

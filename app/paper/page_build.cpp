@@ -6,9 +6,11 @@
 
 #include "paper/page.h"
 
-namespace puteal::paper {
+namespace puteal::paper
+{
 
-namespace {
+namespace
+{
 
 PageSheet sheetOf(const Session &session, std::uint32_t s)
 {
@@ -85,19 +87,24 @@ Page buildPage(const Session &session, PageScope scope)
                     continue;
                 const auto marks = sheet.effective(c, l).sources;
                 used.insert(marks.begin(), marks.end());
-                const bool assumed = std::any_of(marks.begin(), marks.end(), [](const MarkId &m) { return m[0] == 'A'; });
+                const bool assumed =
+                    std::any_of(marks.begin(), marks.end(), [](const MarkId &m) { return m[0] == 'A'; });
                 if (assumed)
-                    page.assumptions.push_back(fmt::format("{}: {}", session.labelOf({s, c, l}), session.view({s, c, l}).shown));
+                    page.assumptions.push_back(
+                        fmt::format("{}: {}", session.labelOf({s, c, l}), session.view({s, c, l}).shown));
             }
     }
     for (const SourceMark &source : book.sources)
         if (used.count(source.id))
             page.sources.push_back(fmt::format("{}  {}: {}", source.id, source.kind, source.words));
     page.cautions = {
-        "This page does not say that the water is safe to drink. Health results outside their limit go to the health department "
+        "This page does not say that the water is safe to drink. Health results outside their limit go to "
+        "the health department "
         "or a physician before anything is bought.",
-        "Local codes, the health department and licensed trades (well, plumbing, electrical, septic) decide over this page.",
-        "Chemicals: read the label and safety sheet, wear goggles and gloves, never mix chlorine with acid, ammonia, peroxide, "
+        "Local codes, the health department and licensed trades (well, plumbing, electrical, septic) decide "
+        "over this page.",
+        "Chemicals: read the label and safety sheet, wear goggles and gloves, never mix chlorine with acid, "
+        "ammonia, peroxide, "
         "permanganate or resin cleaner. Pressure and power off before a device is opened.",
     };
     return page;

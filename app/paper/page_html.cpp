@@ -3,7 +3,8 @@
 
 #include "paper/page.h"
 
-namespace puteal::paper {
+namespace puteal::paper
+{
 
 std::string htmlEscaped(const std::string &text)
 {
@@ -30,9 +31,11 @@ std::string htmlEscaped(const std::string &text)
     return out;
 }
 
-namespace {
+namespace
+{
 
-const char *const style = R"(body{font:11pt/1.45 "DejaVu Sans",sans-serif;color:#15181c;max-width:62em;margin:2em auto;padding:0 1em}
+const char *const style =
+    R"(body{font:11pt/1.45 "DejaVu Sans",sans-serif;color:#15181c;max-width:62em;margin:2em auto;padding:0 1em}
 h1{font-size:1.5em}h2{font-size:1.15em;border-bottom:1px solid #8a8f98;padding-bottom:.2em;margin-top:1.6em}
 table{border-collapse:collapse;width:100%}th{text-align:left;color:#555b66;font-weight:normal}
 td,th{padding:.18em .7em .18em 0;vertical-align:top;border-bottom:1px solid #e3e5e8}
@@ -76,8 +79,8 @@ void addSheet(std::string &out, const PageSheet &sheet)
         for (const auto &cell : line.cells)
             out += fmt::format("<td{}>{}</td>", cell.amount ? " class=\"n\"" : "", htmlEscaped(cell.words));
         const std::string state = line.limit == LimitState::within ? "within" : line.state;
-        out += fmt::format("<td class=\"{}\">{}</td><td class=\"m\">{}</td></tr>\n", stateClass(line.limit), htmlEscaped(state),
-                           htmlEscaped(line.marks));
+        out += fmt::format("<td class=\"{}\">{}</td><td class=\"m\">{}</td></tr>\n", stateClass(line.limit),
+                           htmlEscaped(state), htmlEscaped(line.marks));
     }
     out += "</table>\n";
 }
@@ -97,9 +100,10 @@ void addList(std::string &out, const char *title, const std::vector<std::string>
 std::string pageHtml(const Page &page, const std::string &chartSvg)
 {
     const std::string title = htmlEscaped(page.title);
-    std::string out = fmt::format("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<title>{}</title>\n"
-                                  "<style>{}</style>\n</head>\n<body>\n<h1>{}</h1>\n",
-                                  title, style, title);
+    std::string out = fmt::format(
+        "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<title>{}</title>\n"
+        "<style>{}</style>\n</head>\n<body>\n<h1>{}</h1>\n",
+        title, style, title);
     for (std::size_t i = 0; i < page.sheets.size(); ++i) {
         addSheet(out, page.sheets[i]);
         if (i == 0 && !chartSvg.empty())

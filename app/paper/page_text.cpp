@@ -6,7 +6,8 @@
 #include "base/text.h"
 #include "paper/page.h"
 
-namespace puteal::paper {
+namespace puteal::paper
+{
 
 std::string wrapped(const std::string &text, std::size_t width, std::size_t indent)
 {
@@ -34,7 +35,8 @@ std::string wrapped(const std::string &text, std::size_t width, std::size_t inde
     return out;
 }
 
-namespace {
+namespace
+{
 
 std::string padded(const std::string &words, std::size_t width, bool right)
 {
@@ -69,7 +71,8 @@ void addSheet(std::string &out, const PageSheet &sheet, std::size_t width)
         if (line.lead)
             continue;
         for (std::size_t c = 0; c < line.cells.size(); ++c)
-            widths[c] = std::max(widths[c], std::min<std::size_t>(codePoints(line.cells[c].words), c == 0 ? 44 : 30));
+            widths[c] =
+                std::max(widths[c], std::min<std::size_t>(codePoints(line.cells[c].words), c == 0 ? 44 : 30));
     }
     if (table) {
         for (std::size_t c = 0; c < widths.size(); ++c) {
@@ -93,8 +96,9 @@ void addSheet(std::string &out, const PageSheet &sheet, std::size_t width)
         for (std::size_t c = 0; c < line.cells.size(); ++c) {
             const PageCell &cell = line.cells[c];
             const bool last = c + 1 == line.cells.size();
-            const std::string text = last && !cell.amount ? wrapped(cell.words, std::max<std::size_t>(width - column, 30), 4)
-                                                          : padded(cell.words, widths[c], cell.amount);
+            const std::string text = last && !cell.amount
+                                         ? wrapped(cell.words, std::max<std::size_t>(width - column, 30), 4)
+                                         : padded(cell.words, widths[c], cell.amount);
             row += text + "  ";
             column += widths[c] + 2;
         }
@@ -109,7 +113,8 @@ void addSheet(std::string &out, const PageSheet &sheet, std::size_t width)
     out += "\n";
 }
 
-void addList(std::string &out, const std::string &title, const std::vector<std::string> &items, std::size_t width)
+void addList(std::string &out, const std::string &title, const std::vector<std::string> &items,
+             std::size_t width)
 {
     if (items.empty())
         return;

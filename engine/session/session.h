@@ -11,7 +11,8 @@
 #include "session/edit.h"
 #include "show/shown.h"
 
-namespace puteal {
+namespace puteal
+{
 
 /// What a cell shows.
 struct CellView {
@@ -30,7 +31,7 @@ struct CellView {
     std::string reason;
     std::vector<MarkId> sources; ///< W for a formula without marks of its own
     std::string name;
-    double number = 0.0;    ///< base units
+    double number = 0.0;      ///< base units
     double numberShown = 0.0; ///< in `unit`
     Unit unit;
 };
@@ -41,23 +42,26 @@ struct StepView {
     std::string title;
     LimitState worst = LimitState::noLimit; ///< outside > missing test > near > within > no limit
     std::size_t within = 0, near = 0, outside = 0, missing = 0, errors = 0;
-    std::string headline;                  ///< one line: the sheet's headline result
-    std::vector<std::uint32_t> feeds;      ///< sheets that read from this one
+    std::string headline;             ///< one line: the sheet's headline result
+    std::vector<std::uint32_t> feeds; ///< sheets that read from this one
 };
 
 struct ChartSeries {
     std::string title;
-    std::vector<double> x, y;  ///< in the units of the axes; NaN where a value has an error
-    std::string end;           ///< end label
+    std::vector<double> x, y; ///< in the units of the axes; NaN where a value has an error
+    std::string end;          ///< end label
 };
 struct ChartView {
     Chart chart;
-    std::string xTitle, yTitle;  ///< with units
+    std::string xTitle, yTitle; ///< with units
     bool money = false;
     std::vector<ChartSeries> series;
-    std::vector<std::string> leftOut; ///< "Ozone: will not work" ...
+    std::vector<std::string> leftOut;   ///< "Ozone: will not work" ...
     std::vector<std::string> crossings; ///< sentences naming all break-even years, last crossing first
-    struct Crossing { double x, y; std::size_t a, b; };
+    struct Crossing {
+        double x, y;
+        std::size_t a, b;
+    };
     std::vector<Crossing> points;
     std::optional<Error> error;
 };
@@ -68,7 +72,16 @@ struct SheetCounts {
 
 /// One result of `check`.
 struct Finding {
-    enum class Grade : std::uint8_t { error, outside, healthOutside, missingTest, healthMissing, near, caution, expectation };
+    enum class Grade : std::uint8_t {
+        error,
+        outside,
+        healthOutside,
+        missingTest,
+        healthMissing,
+        near,
+        caution,
+        expectation
+    };
     Grade grade;
     CellAt at;
     std::string place; ///< "sheet water line 9 (raw_iron)"
@@ -97,8 +110,8 @@ public:
     /// Reads a workbook file. Error only when the file cannot be read or is damaged (with the file line).
     static Result<std::unique_ptr<Session>> open(const std::filesystem::path &path,
                                                  const PluginFolders &folders = PluginFolders::standard());
-    static Result<std::unique_ptr<Session>> fromText(std::string_view text,
-                                                     const PluginFolders &folders = PluginFolders::standard());
+    static Result<std::unique_ptr<Session>>
+    fromText(std::string_view text, const PluginFolders &folders = PluginFolders::standard());
     virtual ~Session() = default;
 
     virtual const Workbook &workbook() const = 0;
@@ -119,10 +132,12 @@ public:
     /// "oxidant need" style label: item words, else name, else address.
     virtual std::string labelOf(const CellAt &at) const = 0;
 
-    /// Finds a cell by `name`, `sheet.name`, `key[3]` of one sheet or `sheet.key[3]`. Errors: unknown, in several sheets.
+    /// Finds a cell by `name`, `sheet.name`, `key[3]` of one sheet or `sheet.key[3]`. Errors: unknown, in
+    /// several sheets.
     virtual Result<CellAt> find(std::string_view reference) const = 0;
 
-    /// Refuses (error, nothing changed) only what would break the workbook; a wrong formula is stored as typed.
+    /// Refuses (error, nothing changed) only what would break the workbook; a wrong formula is stored as
+    /// typed.
     virtual Result<ChangeSet> apply(const Edit &edit) = 0;
     virtual bool canUndo() const = 0;
     virtual bool canRedo() const = 0;
@@ -133,13 +148,15 @@ public:
     virtual bool unsaved() const = 0;
 
     virtual SlipView slip(const CellAt &at, std::string_view text) const = 0;
-    /// Completions for the word ending at byte `caret` of `text` typed into `at`; `start` gets where the word begins.
-    virtual std::vector<Completion> complete(const CellAt &at, std::string_view text, std::size_t caret, std::size_t &start) const = 0;
+    /// Completions for the word ending at byte `caret` of `text` typed into `at`; `start` gets where the word
+    /// begins.
+    virtual std::vector<Completion> complete(const CellAt &at, std::string_view text, std::size_t caret,
+                                             std::size_t &start) const = 0;
 
     virtual std::filesystem::path path() const = 0;
     virtual std::string fileText() const = 0;
-    /// Safe save (temporary beside it, checked, renamed, folder synced); keeps the bytes of the last save beside as
-    /// NAME.puteal.before when `keepCopy`. Afterwards unsaved() is false.
+    /// Safe save (temporary beside it, checked, renamed, folder synced); keeps the bytes of the last save
+    /// beside as NAME.puteal.before when `keepCopy`. Afterwards unsaved() is false.
     virtual Result<void> save(const std::filesystem::path &path, bool keepCopy = true) = 0;
 };
 

@@ -1,0 +1,284 @@
+/// Edits that touch single cells, and undo: everything else is in session_structure.cpp.
+#include <algorithm>
+#include <set>
+
+#include <fmt/format.h>
+
+#include "base/limits.h"
+#include "base/text.h"
+#include "session/applier.h"
+
+namespace puteal
+{
+
+ChangeSet SessionState::applyCells(const std::vector<UndoStep::CellChange> &cells, bool forward)
+{
+    std::vector<CellAt> edited;
+    edited.reserve(cells.size());
+    for (const auto &change : cells) {
+        m_workbook.sheets[change.at.sheet].setCell(change.at.column, change.at.line,
+                                                   forward ? change.after : change.before);
+        edited.push_back(change.at);
+    }
+    const Changed changed = m_program->update(m_workbook, edited, m_values);
+    ChangeSet set;
+    std::set<CellAt> places(edited.begin(), edited.end());
+    for (const NodeId node : changed.nodes)
+        places.insert(m_program->facts(node).at);
+    set.changed.assign(places.begin(), places.end());
+    set.charts = chartKeys();
+    return set;
+}
+
+ChangeSet SessionState::carryOut(UndoStep step)
+{
+    ChangeSet set;
+    if (step.after) {
+        m_workbook = *step.after;
+        rebuild();
+        set.structure = true;
+        set.charts = chartKeys();
+    } else {
+        set = applyCells(step.cells, true);
+    }
+    set.words = step.words;
+    set.notes = step.notes;
+    set.focus = step.focus;
+    if (m_saved > m_done)
+        m_saved = static_cast<std::size_t>(-1);
+    m_steps.resize(m_done);
+    m_steps.push_back(std::move(step));
+    ++m_done;
+    return set;
+}
+
+ChangeSet SessionState::undo()
+{
+    if (!canUndo())
+        return {};
+    const UndoStep &step = m_steps[--m_done];
+    ChangeSet set;
+    if (step.before) {
+        m_workbook = *step.before;
+        rebuild();
+        set.structure = true;
+        set.charts = chartKeys();
+    } else {
+        std::vector<UndoStep::CellChange> backwards(step.cells.rbegin(), step.cells.rend());
+        set = applyCells(backwards, false);
+    }
+    set.words = step.words;
+    set.focus = step.focus;
+    return set;
+}
+
+ChangeSet SessionState::redo()
+{
+    if (!canRedo())
+        return {};
+    const UndoStep &step = m_steps[m_done++];
+    ChangeSet set;
+    if (step.after) {
+        m_workbook = *step.after;
+        rebuild();
+        set.structure = true;
+        set.charts = chartKeys();
+    } else {
+        set = applyCells(step.cells, true);
+    }
+    set.words = step.words;
+    set.focus = step.focus;
+    return set;
+}
+
+Result<ChangeSet> SessionState::apply(const Edit &edit)
+{
+    Applier applier(*this);
+    auto step = std::visit([&](const auto &one) { return applier.make(one); }, edit);
+    if (!step)
+        return tl::unexpected(step.error());
+    if (step->cells.empty() && !step->after)
+        return ChangeSet{};
+    ChangeSet set = carryOut(std::move(*step));
+    set.rewritten = applier.rewritten;
+    return set;
+}
+
+namespace
+{
+
+Result<void> checkText(const std::string &text)
+{
+    if (codePoints(text) > limits::cellCharacters)
+        return fail(
+            ErrorKind::limit,
+            fmt::format("a cell holds at most {} characters, this text has {}; split it over several lines",
+                        limits::cellCharacters, codePoints(text)));
+    if (!isCleanText(text))
+        return fail(ErrorKind::syntax,
+                    "the text holds control characters or is no UTF-8; paste it as plain text");
+    return {};
+}
+
+std::string withoutEdges(std::string_view text)
+{
+    while (!text.empty() && (text.front() == ' ' || text.front() == '\t'))
+        text.remove_prefix(1);
+    while (!text.empty() &&
+           (text.back() == ' ' || text.back() == '\t' || text.back() == '\n' || text.back() == '\r'))
+        text.remove_suffix(1);
+    return std::string(text);
+}
+
+} // namespace
+
+Result<void> Applier::place(const CellAt &at) const
+{
+    if (state.m_workbook.cell(at))
+        return {};
+    return fail(ErrorKind::range, "there is no such cell; the sheet is smaller");
+}
+
+/// The cell as it will be stored: a bare number takes the set unit, or the unit the cell had before.
+Result<Cell> Applier::typed(const CellAt &at, const std::string &raw)
+{
+    const std::string text = withoutEdges(raw);
+    if (auto clean = checkText(text); !clean)
+        return tl::unexpected(clean.error());
+    Cell cell = *state.m_workbook.cell(at);
+    cell.text.reset();
+    if (text.empty())
+        return cell;
+    std::string stored = text;
+    const Sheet &sheet = state.m_workbook.sheets[at.sheet];
+    if (sheet.column(at.column).kind == ColumnKind::amounts) {
+        const Attributes beside = sheet.effective(at.column, at.line);
+        std::optional<Unit> unit;
+        if (!beside.unit.empty()) {
+            if (auto read = readUnit(beside.unit, state.m_units))
+                unit = *read;
+        } else if (const Cell *old = state.m_workbook.cell(at); !old->blank()) {
+            TypedContext context{&state.m_units, nullptr, 0, nullptr};
+            if (auto before = readTyped(old->typed(), context);
+                before && before->form == TypedForm::value && before->value.hasUnit &&
+                before->value.type.kind == ValueKind::quantity)
+                unit = before->value.unit;
+        }
+        if (unit) {
+            TypedContext context{&state.m_units, nullptr, 0, &*unit};
+            if (auto read = readTyped(text, context); read && read->rewritten)
+                stored = *read->rewritten;
+        }
+    }
+    if (stored != text)
+        rewritten = stored;
+    cell.text = std::make_shared<const std::string>(std::move(stored));
+    return cell;
+}
+
+void Applier::change(UndoStep &step, const CellAt &at, Cell after)
+{
+    const Cell &before = *state.m_workbook.cell(at);
+    if (before == after)
+        return;
+    step.cells.push_back({at, before, std::move(after)});
+}
+
+Result<UndoStep> Applier::make(const SetText &edit)
+{
+    if (auto there = place(edit.at); !there)
+        return tl::unexpected(there.error());
+    auto cell = typed(edit.at, edit.text);
+    if (!cell)
+        return tl::unexpected(cell.error());
+    UndoStep step;
+    step.words = fmt::format("{} line {}", cell->blank() ? "clear" : "type into", edit.at.line + 1);
+    step.focus = edit.at;
+    change(step, edit.at, std::move(*cell));
+    return step;
+}
+
+Result<UndoStep> Applier::make(const ClearBlock &edit)
+{
+    UndoStep step;
+    step.words = "clear cells";
+    step.focus = CellAt{edit.sheet, edit.left, edit.first};
+    for (std::uint32_t c = edit.left; c <= edit.right; ++c)
+        for (std::uint32_t l = edit.first; l <= edit.last; ++l) {
+            const CellAt at{edit.sheet, c, l};
+            if (auto there = place(at); !there)
+                return tl::unexpected(there.error());
+            Cell cell = *state.m_workbook.cell(at);
+            cell.text.reset();
+            change(step, at, std::move(cell));
+        }
+    return step;
+}
+
+Result<UndoStep> Applier::make(const FillDown &edit)
+{
+    UndoStep step;
+    step.words = fmt::format("fill down {} lines", edit.last - edit.first);
+    step.focus = CellAt{edit.sheet, edit.left, edit.first};
+    for (std::uint32_t c = edit.left; c <= edit.right; ++c) {
+        if (auto there = place({edit.sheet, c, edit.first}); !there)
+            return tl::unexpected(there.error());
+        const Cell &model = *state.m_workbook.cell({edit.sheet, c, edit.first});
+        for (std::uint32_t l = edit.first + 1; l <= edit.last; ++l) {
+            const CellAt at{edit.sheet, c, l};
+            if (auto there = place(at); !there)
+                return tl::unexpected(there.error());
+            Cell cell = *state.m_workbook.cell(at);
+            cell.text = model.text;
+            change(step, at, std::move(cell));
+        }
+    }
+    return step;
+}
+
+Result<UndoStep> Applier::make(const SetBlock &edit)
+{
+    const Sheet &sheet = state.m_workbook.sheets[edit.topLeft.sheet];
+    const std::uint32_t needed = edit.topLeft.line + static_cast<std::uint32_t>(edit.rows.size());
+    for (const auto &row : edit.rows)
+        if (edit.topLeft.column + row.size() > sheet.columnCount())
+            return fail(
+                ErrorKind::range,
+                fmt::format("the text has {} columns, the sheet has {} from here on; add columns first",
+                            row.size(), sheet.columnCount() - edit.topLeft.column));
+    if (needed > limits::linesPerSheet)
+        return fail(ErrorKind::limit, fmt::format("a sheet holds at most {} lines, this needs {}",
+                                                  limits::linesPerSheet, needed));
+    UndoStep step;
+    step.words = fmt::format("paste {} line{}", edit.rows.size(), edit.rows.size() == 1 ? "" : "s");
+    step.focus = edit.topLeft;
+    if (needed > sheet.lineCount()) {
+        auto next = std::make_shared<Workbook>(state.m_workbook);
+        Sheet &target = next->sheets[edit.topLeft.sheet];
+        target.insertLines(target.lineCount(), needed - target.lineCount());
+        for (std::uint32_t r = 0; r < edit.rows.size(); ++r)
+            for (std::uint32_t c = 0; c < edit.rows[r].size(); ++c) {
+                const std::string text = withoutEdges(edit.rows[r][c]);
+                if (auto clean = checkText(text); !clean)
+                    return tl::unexpected(clean.error());
+                Cell cell = target.cell(edit.topLeft.column + c, edit.topLeft.line + r);
+                cell.text = text.empty() ? nullptr : std::make_shared<const std::string>(text);
+                target.setCell(edit.topLeft.column + c, edit.topLeft.line + r, std::move(cell));
+            }
+        step.before = std::make_shared<const Workbook>(state.m_workbook);
+        step.after = std::move(next);
+        return step;
+    }
+    for (std::uint32_t r = 0; r < edit.rows.size(); ++r)
+        for (std::uint32_t c = 0; c < edit.rows[r].size(); ++c) {
+            const CellAt at{edit.topLeft.sheet, edit.topLeft.column + c, edit.topLeft.line + r};
+            auto cell = typed(at, edit.rows[r][c]);
+            if (!cell)
+                return tl::unexpected(cell.error());
+            change(step, at, std::move(*cell));
+        }
+    rewritten.reset();
+    return step;
+}
+
+} // namespace puteal

@@ -1,0 +1,140 @@
+/// Opening, creating, saving: the session's life.
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "file/reader.h"
+#include "file/safe_save.h"
+#include "file/writer.h"
+#include "session/session_state.h"
+
+namespace puteal
+{
+
+namespace
+{
+
+bool shippedUnitWord(std::string_view word)
+{
+    static const UnitTable table;
+    return table.isUnitWord(word);
+}
+
+Workbook emptyWorkbook()
+{
+    Workbook book;
+    book.title = "New workbook";
+    Sheet sheet("water", "Water test");
+    sheet.insertColumn(0, Column{"item", ColumnKind::words, "Item", 32, {}});
+    sheet.insertColumn(1, Column{"amount", ColumnKind::amounts, "Amount", 18, {}});
+    sheet.insertLines(0, 30);
+    book.sheets.push_back(std::move(sheet));
+    return book;
+}
+
+} // namespace
+
+SessionState::SessionState(Workbook workbook, PluginFolders folders)
+    : m_workbook(std::move(workbook)), m_folders(std::move(folders))
+{
+    // A counted thing that cannot be declared shows as an unknown unit in the cells that use it.
+    for (const auto &thing : m_workbook.things)
+        (void)m_units.declareThing(thing);
+    m_registry = Registry::create(m_units, m_folders);
+    rebuild();
+}
+
+void SessionState::rebuild()
+{
+    m_program = Program::build(m_workbook, m_units, m_registry);
+    m_values = m_program->evaluate();
+}
+
+std::unique_ptr<Session> Session::createNew(const PluginFolders &folders)
+{
+    return std::make_unique<SessionState>(emptyWorkbook(), folders);
+}
+
+Result<std::unique_ptr<Session>> Session::fromText(std::string_view text, const PluginFolders &folders)
+{
+    auto book = readWorkbook(text, shippedUnitWord);
+    if (!book)
+        return tl::unexpected(book.error());
+    auto state = std::make_unique<SessionState>(std::move(*book), folders);
+    state->setPath({}, std::string(text));
+    return std::unique_ptr<Session>(std::move(state));
+}
+
+Result<std::unique_ptr<Session>> Session::open(const std::filesystem::path &path,
+                                               const PluginFolders &folders)
+{
+    auto bytes = readFile(path);
+    if (!bytes)
+        return tl::unexpected(bytes.error());
+    auto book = readWorkbook(*bytes, shippedUnitWord);
+    if (!book)
+        return tl::unexpected(book.error());
+    auto state = std::make_unique<SessionState>(std::move(*book), folders);
+    state->setPath(path, std::move(*bytes));
+    return std::unique_ptr<Session>(std::move(state));
+}
+
+std::vector<std::string> SessionState::openingNotes() const
+{
+    std::vector<std::string> notes;
+    if (m_workbook.formatMajor > 1)
+        notes.push_back(fmt::format(
+            "this workbook was written by a newer version (format {}); what this version does not "
+            "know is kept as it is",
+            m_workbook.formatMajor));
+    for (const auto &word : m_workbook.required)
+        notes.push_back(fmt::format(
+            "this workbook needs \"{}\", which this version does not have; read its results with care",
+            word));
+    for (const auto &use : m_workbook.uses) {
+        const PluginInfo *plugin = m_registry->plugin(use.id);
+        if (!plugin)
+            notes.push_back(
+                fmt::format("needs the plugin \"{}\", which is not here; its cells keep their text", use.id));
+        else if (plugin->state != PluginInfo::State::enabled)
+            notes.push_back(fmt::format("needs the plugin \"{}\": {}", use.id, plugin->problem));
+        else if (plugin->major != use.major)
+            notes.push_back(fmt::format(
+                "was made with version {} of the plugin \"{}\", version {} is here; compare the results",
+                use.major, use.id, plugin->major));
+    }
+    return notes;
+}
+
+std::string SessionState::fileText() const
+{
+    return writeWorkbook(m_workbook);
+}
+
+Result<void> SessionState::save(const std::filesystem::path &path, bool keepCopy)
+{
+    const std::string bytes = fileText();
+    auto back = readWorkbook(bytes, shippedUnitWord);
+    if (!back || !(*back == m_workbook))
+        return fail(
+            ErrorKind::write,
+            "not saved: the text would not read back as the same workbook; the file on disk is as it was");
+    std::error_code ignored;
+    if (keepCopy && std::filesystem::exists(path, ignored)) {
+        auto old = readFile(path);
+        if (old && *old != bytes) {
+            auto beside = path;
+            beside += ".before";
+            if (auto kept = saveSafely(beside, *old); !kept)
+                return tl::unexpected(kept.error());
+        }
+    }
+    if (auto saved = saveSafely(path, bytes); !saved)
+        return saved;
+    m_path = path;
+    m_lastBytes = bytes;
+    m_saved = m_done;
+    return {};
+}
+
+} // namespace puteal

@@ -1,0 +1,94 @@
+/// What a session holds; its files implement one group of the door's answers each.
+#pragma once
+
+#include <functional>
+
+#include "formula/rewrite_all.h"
+#include "session/session.h"
+
+namespace puteal
+{
+
+/// One undo step: either single cells, or the whole workbook before and after (texts are shared, so that is
+/// cheap).
+struct UndoStep {
+    std::string words;
+    struct CellChange {
+        CellAt at;
+        Cell before, after;
+    };
+    std::vector<CellChange> cells;
+    std::shared_ptr<const Workbook> before, after; ///< null for cell steps
+    std::vector<std::string> notes;
+    std::optional<CellAt> focus;
+};
+
+class SessionState final : public Session
+{
+public:
+    SessionState(Workbook workbook, PluginFolders folders);
+
+    const Workbook &workbook() const override { return m_workbook; }
+    const Program &program() const override { return *m_program; }
+    const Values &values() const override { return m_values; }
+    std::vector<std::string> openingNotes() const override;
+
+    CellView view(const CellAt &at) const override;
+    Calculation calculation(const CellAt &at) const override;
+    std::vector<StepView> steps() const override;
+    SheetCounts counts() const override;
+    std::vector<Finding> findings() const override;
+    std::vector<Program::ExpectationResult> expectations() const override;
+    ChartView chart(const std::string &key) const override;
+    std::string placeWords(const CellAt &at) const override;
+    std::string labelOf(const CellAt &at) const override;
+    Result<CellAt> find(std::string_view reference) const override;
+
+    Result<ChangeSet> apply(const Edit &edit) override;
+    bool canUndo() const override { return m_done > 0; }
+    bool canRedo() const override { return m_done < m_steps.size(); }
+    std::string undoWords() const override { return canUndo() ? m_steps[m_done - 1].words : std::string(); }
+    std::string redoWords() const override { return canRedo() ? m_steps[m_done].words : std::string(); }
+    ChangeSet undo() override;
+    ChangeSet redo() override;
+    bool unsaved() const override { return m_done != m_saved; }
+
+    SlipView slip(const CellAt &at, std::string_view text) const override;
+    std::vector<Completion> complete(const CellAt &at, std::string_view text, std::size_t caret,
+                                     std::size_t &start) const override;
+
+    std::filesystem::path path() const override { return m_path; }
+    std::string fileText() const override;
+    Result<void> save(const std::filesystem::path &path, bool keepCopy) override;
+
+    void setPath(std::filesystem::path path, std::string bytes)
+    {
+        m_path = std::move(path);
+        m_lastBytes = std::move(bytes);
+    }
+
+private:
+    friend struct Applier;
+    void rebuild();
+    ChangeSet carryOut(UndoStep step);
+    ChangeSet applyCells(const std::vector<UndoStep::CellChange> &cells, bool forward);
+    std::vector<std::string> chartKeys() const;
+    Rounding roundingOf(const CellAt &at) const;
+    std::string limitWords(const CellAt &at) const;
+    std::string stateSentence(const CellAt &at, LimitState state) const;
+
+    Workbook m_workbook;
+    PluginFolders m_folders;
+    UnitTable m_units;
+    std::shared_ptr<const Registry> m_registry;
+    std::unique_ptr<Program> m_program;
+    Values m_values;
+    std::vector<UndoStep> m_steps;
+    std::size_t m_done = 0;
+    std::size_t m_saved =
+        0; ///< value of m_done at the last save; none when that state can no longer be reached
+    std::filesystem::path m_path;
+    std::string m_lastBytes;
+};
+
+} // namespace puteal
