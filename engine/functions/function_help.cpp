@@ -1,0 +1,92 @@
+/// Plain-text help on one function.
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "base/text.h"
+#include "functions/functions_page.h"
+#include "functions/general.h"
+#include "functions/parameter_words.h"
+
+namespace puteal
+{
+namespace
+{
+
+constexpr std::size_t width = 100;
+
+/// Words in lines of at most `width`, all indented.
+std::string wrapped(const std::string &words, std::size_t indent)
+{
+    std::string text, line;
+    const std::string blank(indent, ' ');
+    std::size_t at = 0;
+    while (at < words.size()) {
+        const auto end = std::min(words.find(' ', at), words.size());
+        const auto word = words.substr(at, end - at);
+        if (!line.empty() && indent + codePoints(line) + 1 + codePoints(word) > width) {
+            text += blank + line + "\n";
+            line.clear();
+        }
+        line += (line.empty() ? "" : " ") + word;
+        at = end + 1;
+    }
+    return text + blank + line + "\n";
+}
+
+const std::vector<SourceInfo> &sourcesOf(const FunctionInfo &f, const Registry &registry)
+{
+    if (const auto *plugin = registry.plugin(f.plugin))
+        return plugin->sources;
+    return generalSources();
+}
+
+std::string sourcesText(const FunctionInfo &f, const Registry &registry)
+{
+    std::string text = "sources\n";
+    for (const auto &source : sourcesOf(f, registry)) {
+        if (std::find(f.sources.begin(), f.sources.end(), source.key) != f.sources.end())
+            text += wrapped(fmt::format("{} ({}): {}", source.key, markWords(source.mark), source.words), 2);
+    }
+    return text;
+}
+
+std::string examplesText(const FunctionInfo &f)
+{
+    std::string text;
+    if (!f.examples.empty())
+        text += "examples\n";
+    for (const auto &e : f.examples)
+        text += fmt::format("  {}\n      gives {}   ({}, {})\n", e.formula, e.expected, e.origin, e.source);
+    if (!f.refusals.empty())
+        text += "refused\n";
+    for (const auto &e : f.refusals)
+        text += fmt::format("  {}\n", e.formula) + wrapped(e.expected, 6);
+    return text;
+}
+
+} // namespace
+
+std::string functionHelp(const FunctionInfo &function, const Registry &registry)
+{
+    const auto &f = function;
+    std::string text = fmt::format("{}\n{}\n\n", f.call(), f.title) + wrapped(f.purpose, 0);
+    text += "\narguments\n";
+    for (const auto &p : f.parameters)
+        text += fmt::format("  {}\n", p.name) + wrapped(parameterWords(p), 6);
+    text += "gives\n" + wrapped(resultWords(f), 2);
+    if (!f.relation.empty())
+        text += fmt::format("relation\n  {}\n", f.relation);
+    text += sourcesText(f, registry) + examplesText(f);
+    if (!f.cautions.empty())
+        text += "cautions\n";
+    for (const auto &c : f.cautions)
+        text += wrapped(fmt::format("{}: {}", c.key, c.when), 2);
+    if (!f.safety.empty())
+        text += "safety\n" + wrapped(f.safety, 2);
+    if (const auto *plugin = registry.plugin(f.plugin))
+        text += fmt::format("\nfrom plugin {} {}.{}\n", plugin->id, plugin->major, plugin->minor);
+    return text;
+}
+
+} // namespace puteal
