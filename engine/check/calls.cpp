@@ -1,0 +1,176 @@
+/// Calls: finding the function, dealing arguments to parameters, and the plan handed to the compiler.
+#include "check/calls.h"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "base/text.h"
+#include "check/fixes.h"
+#include "check/walk.h"
+#include "check/words.h"
+
+namespace puteal::checking
+{
+
+namespace
+{
+
+std::string counted(std::size_t n, const char *what)
+{
+    return fmt::format("{} {}{}", n, what, n == 1 ? "" : "s");
+}
+
+tl::unexpected<Error> wrongCount(const Draft &draft, const Call &call, std::size_t given)
+{
+    const std::size_t least = call.function->leastArguments(), most = call.function->mostArguments();
+    const std::string wanted = given < least ? (least == most ? "" : "at least ") + counted(least, "argument")
+                                             : (least == most ? "" : "at most ") + counted(most, "argument");
+    return fail(
+        ErrorKind::arguments,
+        fmt::format("{} takes {}, not {}: {}", call.function->name, wanted, given, call.function->call()),
+        draft.node(call.node).opSpan);
+}
+
+bool isOnly(const ParameterInfo &parameter)
+{
+    return parameter.range && parameter.kind == ValueKind::yesNo && parameter.hasDefault;
+}
+
+/// A range whose first filled cell is yes/no: meant as `only`.
+bool isYesNoRange(const Draft &draft, NodeIndex i)
+{
+    if (!isRange(draft, i))
+        return false;
+    const RangeAt &range = draft.binding.references[draft.node(i).extra].range;
+    bool blank = true;
+    for (std::uint32_t line = range.first; line <= range.last; ++line) {
+        const CellType cell = draft.context.types->typeOf(CellAt{range.sheet, range.column, line});
+        if (cell.failed)
+            continue;
+        if (cell.type.kind == ValueKind::yesNo)
+            return true;
+        blank = blank && cell.type.kind == ValueKind::blank;
+        if (!blank)
+            return false;
+    }
+    return false;
+}
+
+} // namespace
+
+std::optional<NodeIndex> Call::argument(std::uint32_t wanted) const
+{
+    for (const Slot &slot : slots)
+        if (slot.parameter == wanted)
+            return slot.node;
+    return std::nullopt;
+}
+
+Done assignArguments(const Draft &draft, Call &call)
+{
+    const auto &given = draft.node(call.node).children;
+    const auto &parameters = call.function->parameters;
+    if (given.size() < call.function->leastArguments() || given.size() > call.function->mostArguments())
+        return wrongCount(draft, call, given.size());
+    std::size_t next = 0;
+    for (std::uint32_t p = 0; p < parameters.size() && next < given.size(); ++p) {
+        const ParameterInfo &parameter = parameters[p];
+        // a yes/no range left out does not shift what follows: least_at(cost[:], 2) is the runner-up
+        if (isOnly(parameter) && p + 1 < parameters.size() && !isRange(draft, given[next]))
+            continue;
+        if (!parameter.repeats) {
+            call.slots.push_back({p, given[next++]});
+            continue;
+        }
+        std::size_t after = 0;
+        for (std::uint32_t q = p + 1; q < parameters.size(); ++q)
+            if (!isOnly(parameters[q]) || (given.size() - next > 1 && isYesNoRange(draft, given.back())))
+                ++after;
+        while (next + after < given.size())
+            call.slots.push_back({p, given[next++]});
+    }
+    return next < given.size() ? Done(wrongCount(draft, call, given.size())) : Done{};
+}
+
+tl::unexpected<Error> unknownFunction(const Draft &draft, NodeIndex i)
+{
+    const Node &node = draft.node(i);
+    const Registry &registry = *draft.context.registry;
+    for (const PluginInfo &plugin : registry.plugins()) {
+        const bool has =
+            std::find(plugin.functions.begin(), plugin.functions.end(), node.name) != plugin.functions.end();
+        if (!has || plugin.state == PluginInfo::State::enabled)
+            continue;
+        const bool refused = plugin.state == PluginInfo::State::refused;
+        return fail(ErrorKind::plugin,
+                    fmt::format("`{}` needs the plugin \"{}\", which is {}", node.name, plugin.title,
+                                refused ? "refused: " + plugin.problem : "not enabled"),
+                    node.opSpan);
+    }
+    const std::vector<std::string> near = registry.closestNames(node.name);
+    Error error{
+        ErrorKind::name, fmt::format("`{}` is no function", node.name), {}, Place{node.opSpan, {}, 0}};
+    if (!near.empty()) {
+        std::vector<std::string> names(
+            near.begin(), near.begin() + static_cast<std::ptrdiff_t>(std::min<std::size_t>(3, near.size())));
+        error.words += "; " + joined(names) + "?";
+        for (const std::string &name : names)
+            offer(draft, error, "write " + name, node.opSpan, name);
+    }
+    return tl::unexpected<Error>(std::move(error));
+}
+
+void planArguments(Draft &draft, const Call &call)
+{
+    CheckedNode &checked = draft.at(call.node);
+    const auto &parameters = call.function->parameters;
+    for (std::uint32_t p = 0; p < parameters.size(); ++p) {
+        bool given = false;
+        for (const Slot &slot : call.slots) {
+            if (slot.parameter != p)
+                continue;
+            given = true;
+            const auto from =
+                isRange(draft, slot.node) ? ArgumentPlan::From::range : ArgumentPlan::From::node;
+            checked.arguments.push_back(ArgumentPlan{from, slot.node, 0.0, p});
+        }
+        const ParameterInfo &parameter = parameters[p];
+        if (given || !parameter.hasDefault || parameter.range)
+            continue;
+        const bool amount = parameter.kind == ValueKind::quantity && parameter.pattern.variables.empty();
+        const double constant =
+            amount ? parameter.pattern.unit.toBase(parameter.fallback) : parameter.fallback;
+        checked.arguments.push_back(ArgumentPlan{ArgumentPlan::From::constant, 0, constant, p});
+    }
+}
+
+Done checkCall(Draft &draft, NodeIndex i, std::uint32_t list)
+{
+    Call call{i, draft.context.registry->find(draft.node(i).name), {}, list};
+    if (!call.function)
+        return unknownFunction(draft, i);
+    draft.at(i).function = call.function;
+    if (Done done = assignArguments(draft, call); !done)
+        return done;
+    const Result<bool> special = checkSpecial(draft, call);
+    if (!special)
+        return tl::unexpected<Error>(special.error());
+    if (!*special) {
+        // arguments share their context's unit variables, and a call may stand inside a call
+        for (const Slot &slot : call.slots)
+            if (Done done = checkArgument(draft, call, slot); !done)
+                return done;
+        draft.variables.clear();
+        if (Done done = unifyUnits(draft, call); !done)
+            return done;
+        if (Done done = setResult(draft, call); !done)
+            return done;
+    }
+    if (Done done = checkLines(draft, call); !done)
+        return done;
+    planArguments(draft, call);
+    return {};
+}
+
+} // namespace puteal::checking
