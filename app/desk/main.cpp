@@ -11,19 +11,23 @@
 #include "desk/look.h"
 #include "desk/main_window.h"
 #include "desk/pdf_page.h"
+#include "desk/picture.h"
 
 using namespace puteal;
 
 namespace
 {
 
-const char *const usage = "usage: puteal-desk [WORKBOOK]\n"
-                          "       puteal-desk chart WORKBOOK -o FILE.svg|.png|.pdf [--chart KEY]\n"
-                          "       puteal-desk page WORKBOOK -o FILE.pdf\n"
-                          "       puteal-desk --help | --version\n";
+const char *const usage =
+    "usage: puteal-desk [WORKBOOK]\n"
+    "       puteal-desk chart WORKBOOK -o FILE.svg|.png|.pdf [--chart KEY]\n"
+    "       puteal-desk page WORKBOOK -o FILE.pdf\n"
+    "       puteal-desk picture WORKBOOK -o FILE.png [--cell SHEET.NAME] [--type TEXT] [--chart KEY|*]\n"
+    "                           [--size 1366x768]\n"
+    "       puteal-desk --help | --version\n";
 
 struct Command {
-    std::string verb, file, out, chart;
+    std::string verb, file, out, chart, cell, typed, size;
 };
 
 int complain(int code, const std::string &words)
@@ -37,9 +41,15 @@ int readCommand(int argc, char **argv, Command &command)
 {
     for (int i = 1; i < argc; ++i) {
         const std::string word = argv[i];
-        if ((word == "-o" || word == "--chart") && i + 1 < argc)
-            (word == "-o" ? command.out : command.chart) = argv[++i];
-        else if (i == 1 && (word == "chart" || word == "page"))
+        std::string *value = word == "-o"        ? &command.out
+                             : word == "--chart" ? &command.chart
+                             : word == "--cell"  ? &command.cell
+                             : word == "--type"  ? &command.typed
+                             : word == "--size"  ? &command.size
+                                                 : nullptr;
+        if (value && i + 1 < argc)
+            *value = argv[++i];
+        else if (i == 1 && (word == "chart" || word == "page" || word == "picture"))
             command.verb = word;
         else if (command.file.empty() && (word[0] != '-' || word.size() == 1))
             command.file = word;
@@ -49,6 +59,25 @@ int readCommand(int argc, char **argv, Command &command)
     if (!command.verb.empty() && (command.file.empty() || command.out.empty()))
         return complain(2, command.verb + " needs a workbook and -o FILE");
     return 0;
+}
+
+int writePicture(const Command &command)
+{
+    desk::MainWindow window;
+    window.setQuiet(true);
+    if (!window.openFile(QString::fromStdString(command.file)))
+        return complain(3, window.lastRefusal().toStdString());
+    desk::PictureWish wish;
+    wish.out = QString::fromStdString(command.out);
+    wish.cell = QString::fromStdString(command.cell);
+    wish.typed = QString::fromStdString(command.typed);
+    wish.chart = QString::fromStdString(command.chart);
+    if (const auto x = command.size.find('x'); x != std::string::npos)
+        wish.size = QSize(std::atoi(command.size.c_str()), std::atoi(command.size.c_str() + x + 1));
+    QString why;
+    return desk::takePicture(window, wish, why)
+               ? 0
+               : complain(5, command.out + " was not written: " + why.toStdString());
 }
 
 int writeFile(const Command &command)
@@ -104,7 +133,7 @@ int main(int argc, char **argv)
     QCoreApplication::setOrganizationName(QStringLiteral("puteal"));
     QCoreApplication::setApplicationName(QStringLiteral("puteal"));
     if (!command.verb.empty())
-        return writeFile(command);
+        return command.verb == "picture" ? writePicture(command) : writeFile(command);
     desk::MainWindow window;
     if (command.file.empty() || !window.openFile(QString::fromStdString(command.file)))
         window.newWorkbook();
