@@ -91,6 +91,7 @@ struct Question {
     KnownWord isKnownWord;
     const void *context;
     bool isWordsCell;
+    bool withSuggestions = true;
 };
 
 Result<Tree> parseOnce(std::string_view text, const Question &question)
@@ -99,6 +100,7 @@ Result<Tree> parseOnce(std::string_view text, const Question &question)
         return tl::unexpected<Error>(std::move(*error));
     const PlainFormula plain(text, question.isWordsCell);
     Parser parser(plain.text(), question.units, question.isKnownWord, question.context);
+    parser.withSuggestions = question.withSuggestions;
     if (!(question.isWordsCell ? parser.wordsCell() : parser.formula())) {
         if (!parser.error.place.span)
             parser.error.place.span = Span{0, static_cast<std::uint32_t>(plain.text().size())};
@@ -120,7 +122,9 @@ bool fixWorks(std::string_view text, const Fix &fix, const Question &question)
     mended += fix.text;
     const std::size_t behind = mended.size();
     mended += text.substr(fix.span.end);
-    const auto tree = parseOnce(mended, question);
+    Question quick = question;
+    quick.withSuggestions = false;
+    const auto tree = parseOnce(mended, quick);
     return tree || (tree.error().place.span && tree.error().place.span->begin >= behind &&
                     fix.span.end < text.size());
 }
@@ -142,12 +146,12 @@ Result<Tree> parse(std::string_view text, const Question &question)
 Result<Tree> parseFormula(std::string_view text, const UnitTable &units, KnownWord isKnownWord,
                           const void *context)
 {
-    return parse(text, {units, isKnownWord, context, false});
+    return parse(text, {units, isKnownWord, context, false, true});
 }
 
 Result<Tree> parseWordsCell(std::string_view text, const UnitTable &units)
 {
-    return parse(text, {units, nullptr, nullptr, true});
+    return parse(text, {units, nullptr, nullptr, true, true});
 }
 
 } // namespace puteal

@@ -23,6 +23,7 @@ public:
     bool formula();
     bool wordsCell();
 
+    bool withSuggestions = true; ///< false: only whether and where it fails is asked, close words cost time
     Tree tree;
     Error error;
 

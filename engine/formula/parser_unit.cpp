@@ -149,6 +149,8 @@ bool Parser::substanceAfter(Node &node)
 
 bool Parser::noUnit(std::size_t begin, std::size_t end)
 {
+    if (!withSuggestions)
+        return fails(ErrorKind::unit, "", begin, end);
     error = noSuchUnit(m_text.substr(begin, end - begin), span(begin, end), m_units);
     m_failed = true;
     return false;
