@@ -292,6 +292,7 @@ void Walk::charts()
         told(text(TextPart::chartX, chart.x, false, place, i));
         for (std::uint32_t p = 0; p < chart.plots.size(); ++p) {
             told(text(TextPart::plotReference, chart.plots[p].reference, false, place, i, p));
+            told(text(TextPart::plotOnly, chart.plots[p].only, false, place, i, p));
             told(text(TextPart::plotTitle, chart.plots[p].title, true, place, i, p));
         }
     }

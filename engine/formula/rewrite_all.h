@@ -25,7 +25,8 @@ enum class TextPart : std::uint8_t {
     expectTail,
     chartX, ///< index: which chart
     plotReference,
-    plotTitle ///< index: which chart, plot: which plot
+    plotTitle, ///< index: which chart, plot: which plot
+    plotOnly
 };
 
 /// A text that the change rewrites.

@@ -75,6 +75,9 @@ void applyTexts(Workbook &after, const RewrittenWorkbook &rewritten)
         case TextPart::plotTitle:
             after.charts[change.index].plots[change.plot].title = change.newText;
             break;
+        case TextPart::plotOnly:
+            after.charts[change.index].plots[change.plot].only = change.newText;
+            break;
         default:
             setBeside(after, change);
             break;
