@@ -5,22 +5,9 @@
 #include <vector>
 
 #include "recalc/program.h"
+#include "units/shown_quantity.h"
 
 namespace puteal {
-
-/// How many figures or places to show; figures 0 and places -1 mean the default (3 figures; money 2 places).
-struct Rounding {
-    int figures = 0;
-    int places = -1;
-};
-
-/// A number with its unit as text that can be typed back: "6.84 mg/L as Cl2", "$1,640", "<0.05 mg/L", "104 day".
-struct ShownQuantity {
-    std::string number; ///< "6.84", "$1,640", "<0.05"
-    std::string unit;   ///< "mg/L as Cl2", "" for money and pure numbers ("/yr" part stays with money: "$45.00/yr")
-    std::string text() const { return unit.empty() ? number : number + " " + unit; }
-};
-ShownQuantity showQuantity(double base, Bound bound, const Unit &unit, const Rounding &rounding);
 
 /// Any value: yes/no words, listed word, date, quantity, words as they are.
 std::string showValue(const StaticType &type, double number, const std::string &words, const Unit &unit,

@@ -45,6 +45,15 @@ RememberedUnit &rememberedUnit(std::string_view text)
     return kept[std::hash<std::string_view>{}(text) % slots];
 }
 
+void moveError(Error &error, std::uint32_t shift)
+{
+    const auto moved = [shift](Span span) { return Span{span.begin + shift, span.end + shift}; };
+    if (error.place.span)
+        error.place.span = moved(*error.place.span);
+    for (Fix &fix : error.fixes)
+        fix.span = moved(fix.span);
+}
+
 /// Reads one typed text (plain, trimmed). Every step gives a value, an error, or nothing (try the next one).
 class Reader
 {
@@ -63,6 +72,7 @@ private:
     Step bare(TypedValue value, std::size_t pos, Bound bound);
     Result<std::size_t> bound(Bound &bound) const;
     Result<std::optional<std::size_t>> unit(std::size_t pos, TypedValue &value);
+    Result<std::optional<std::size_t>> unitIn(std::string_view text, TypedValue &value) const;
 
     Typed finished(TypedValue value) const { return {TypedForm::value, std::move(value), {}}; }
     Error unlisted(std::string_view word) const;
@@ -190,65 +200,75 @@ Result<std::optional<std::size_t>> Reader::unit(std::size_t pos, TypedValue &val
         value.unit = remembered.unit;
         return std::optional<std::size_t>{m_text.size()};
     }
-    auto scanned = scanUnit(m_text, pos, *m_context.units);
+    auto end = unitIn(tail, value);
+    if (!end) {
+        moveError(end.error(), static_cast<std::uint32_t>(pos));
+        return end;
+    }
+    if (!*end)
+        return end;
+    if (**end == tail.size() && value.notes.empty())
+        remembered = {m_context.units->serial(), std::string(tail), value.unit};
+    return std::optional<std::size_t>{pos + **end};
+}
+
+/// The unit at the start of `text` and `as X` behind it; spans count in `text`.
+Result<std::optional<std::size_t>> Reader::unitIn(std::string_view text, TypedValue &value) const
+{
+    auto scanned = scanUnit(text, 0, *m_context.units);
     if (!scanned)
         return tl::unexpected<Error>(scanned.error());
     if (!*scanned)
         return std::optional<std::size_t>{};
     value.unit = std::move((*scanned)->unit);
-    std::size_t end = (*scanned)->end;
-    const std::size_t as = skipBlanks(m_text, end);
-    if (as > end && m_text.substr(as).starts_with("as ")) {
-        const std::size_t word = skipBlanks(m_text, as + 3);
-        const auto id = UnitTable::substanceId(m_text.substr(word));
-        if (!id)
-            return std::optional<std::size_t>{};
-        auto with = tagged(value.unit, *id, *m_context.units);
-        if (!with) {
-            with.error().place.span = spanOf(pos, m_text.size());
-            return tl::unexpected<Error>(with.error());
-        }
-        value.unit = std::move(*with);
-        end = m_text.size();
-    }
     value.notes = std::move((*scanned)->notes);
-    if (end == m_text.size() && value.notes.empty())
-        remembered = {m_context.units->serial(), std::string(tail), value.unit};
-    return std::optional<std::size_t>{end};
+    const std::size_t end = (*scanned)->end;
+    const std::size_t as = skipBlanks(text, end);
+    if (as == end || !text.substr(as).starts_with("as "))
+        return std::optional<std::size_t>{end};
+    const auto id = UnitTable::substanceId(text.substr(skipBlanks(text, as + 3)));
+    if (!id)
+        return std::optional<std::size_t>{};
+    auto with = tagged(value.unit, *id, *m_context.units);
+    if (!with) {
+        with.error().place.span = spanOf(0, text.size());
+        return tl::unexpected<Error>(with.error());
+    }
+    value.unit = std::move(*with);
+    return std::optional<std::size_t>{text.size()};
 }
 
 Reader::Step Reader::money(std::size_t pos, Bound bound)
 {
     const std::size_t sign = at(m_text, pos) == '-' ? 1 : 0;
-    const auto number = readTypedNumber(m_text, pos + sign + 1);
+    const std::size_t begin = pos + sign + 1;
+    const auto number = readTypedNumber(m_text, begin);
     if (!number)
         return tl::unexpected<Error>(number.error());
-    if (!*number || (*number)->isFraction || at(m_text, pos + sign + 1) == '-')
+    if (!*number || (*number)->isFraction || at(m_text, begin) == '-')
+        return std::optional<Typed>{};
+    const std::size_t end = (*number)->end;
+    if (end != m_text.size() && m_text[end] != '/')
         return std::optional<Typed>{};
     TypedValue value;
     value.type.kind = ValueKind::quantity;
     value.type.bound = bound;
     value.figures = (*number)->figures;
-    const std::size_t end = (*number)->end;
-    std::string unitText = "$";
-    if (end != m_text.size()) {
-        if (m_text[end] != '/')
-            return std::optional<Typed>{};
-        unitText += m_text.substr(end);
-    }
-    auto unit = scanUnit(unitText, 0, *m_context.units);
-    if (!unit) {
-        Error error = unit.error();
-        const auto shift = static_cast<std::uint32_t>(end - 1);
-        error.place.span =
-            error.place.span ? Span{error.place.span->begin + shift, error.place.span->end + shift} : Span{};
-        error.fixes.clear();
+    value.hasUnit = true;
+    // the unit is spelled $/kWh: read it with the number cut out
+    const std::string spelled = "$" + std::string(m_text.substr(end));
+    const auto unitEnd = unitIn(spelled, value);
+    if (!unitEnd) {
+        Error error = unitEnd.error();
+        moveError(error, static_cast<std::uint32_t>(end - 1));
+        for (Fix &fix : error.fixes) {
+            fix.span.begin = static_cast<std::uint32_t>(begin - 1);
+            fix.text.insert(1, m_text.substr(begin, end - begin));
+        }
         return tl::unexpected<Error>(error);
     }
-    if (!*unit || (*unit)->end != unitText.size())
+    if (!*unitEnd || **unitEnd != spelled.size())
         return std::optional<Typed>{};
-    value.unit = std::move((*unit)->unit);
-    value.hasUnit = true;
     value.type.quantity = value.unit.type;
     value.number = value.unit.toBase(sign ? -(*number)->value : (*number)->value);
     return std::optional<Typed>{finished(std::move(value))};

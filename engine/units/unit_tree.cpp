@@ -35,7 +35,8 @@ std::string factorText(const UnitPart &part, bool braces)
 {
     if (!part.word)
         return "(" + inner(part, braces) + ")" + powerText(part);
-    std::string text = part.word->word + powerText(part);
+    // `$` stands only in front of a number: inside a unit it is spelled out
+    std::string text = (part.word->word == "$" ? "USD" : part.word->word) + powerText(part);
     if (braces && part.substance >= 0)
         text += "{" + UnitTable::substanceWord(static_cast<std::uint16_t>(part.substance)) + "}";
     return text;
@@ -196,8 +197,11 @@ std::string unitText(const UnitPart &root, bool braces)
 {
     if (root.top.empty() && root.bottom.empty())
         return {};
-    if (root.top.size() <= 1)
-        return inner(root, braces);
+    if (root.top.size() <= 1) {
+        const std::string text = inner(root, braces);
+        const bool dollars = !root.top.empty() && isOne(root.top[0]) && text.starts_with("USD");
+        return dollars ? "$" + text.substr(3) : text;
+    }
     UnitPart below = root;
     below.top.clear();
     const std::string above = "(" + productText(root.top, braces) + ")";

@@ -1,0 +1,102 @@
+/// Values and errors as text.
+#include "show/shown.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/number.h"
+#include "base/text.h"
+
+namespace puteal
+{
+
+namespace
+{
+
+constexpr double almostNextDay = 1e-9; // a date is whole days; sums of times may fall short by rounding
+
+std::string dateOf(double number, const UnitTable &units)
+{
+    const double days = number / units.find("day")->factor;
+    return dateText(static_cast<std::int64_t>(std::floor(days + almostNextDay)));
+}
+
+/// Everything but quantities; empty for those.
+std::string showOther(const StaticType &type, double number, const std::string &words,
+                      const ChoiceLists &lists, const UnitTable &units)
+{
+    switch (type.kind) {
+    case ValueKind::yesNo:
+        return number != 0.0 ? "yes" : "no";
+    case ValueKind::choice: {
+        const std::vector<std::string> &list = lists.words(type.list);
+        const auto index = static_cast<std::size_t>(std::max(0.0, number));
+        return index < list.size() ? list[index] : std::string();
+    }
+    case ValueKind::date:
+        return dateOf(number, units);
+    case ValueKind::words:
+        return words;
+    default:
+        return {};
+    }
+}
+
+/// Carets under [begin, end) of a line, in code points.
+void addCarets(std::string &line, std::string_view text, Span span)
+{
+    const std::size_t begin = std::min<std::size_t>(span.begin, text.size());
+    const std::size_t end = std::min<std::size_t>(std::max(span.end, span.begin), text.size());
+    const std::size_t first = codePoints(text.substr(0, begin));
+    const std::size_t count = std::max<std::size_t>(1, codePoints(text.substr(begin, end - begin)));
+    line.resize(std::max(line.size(), first + count), ' ');
+    std::fill_n(line.begin() + static_cast<std::ptrdiff_t>(first), count, '^');
+}
+
+} // namespace
+
+std::string showValue(const StaticType &type, double number, const std::string &words, const Unit &unit,
+                      const Rounding &rounding, const ChoiceLists &lists, const UnitTable &units)
+{
+    if (type.kind == ValueKind::quantity)
+        return showQuantity(number, type.bound, unit, rounding).text();
+    return showOther(type, number, words, lists, units);
+}
+
+std::string showPlain(const StaticType &type, double number, const std::string &words, const Unit &unit,
+                      int figures, const ChoiceLists &lists, const UnitTable &units)
+{
+    if (type.kind == ValueKind::quantity)
+        return showTrimmed(number, type.bound, unit, figures).text();
+    return showOther(type, number, words, lists, units);
+}
+
+std::string errorLine(const Error &error)
+{
+    std::string line = error.words;
+    if (!error.fixes.empty()) {
+        const Fix &fix = error.fixes.front();
+        const bool said = line.find(fix.words) != std::string::npos ||
+                          (!fix.text.empty() && line.find(fix.text) != std::string::npos);
+        if (!said)
+            line += "; " + fix.words;
+    }
+    while (!line.empty() && line.back() == '.')
+        line.pop_back();
+    return line;
+}
+
+std::string pointed(std::string_view text, const Error &error)
+{
+    std::string shown(text);
+    std::replace(shown.begin(), shown.end(), '\t', ' ');
+    if (!error.place.span)
+        return shown;
+    std::string carets;
+    addCarets(carets, text, *error.place.span);
+    if (error.place.other)
+        addCarets(carets, text, *error.place.other);
+    return shown + "\n" + carets;
+}
+
+} // namespace puteal
