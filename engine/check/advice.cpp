@@ -23,6 +23,21 @@ std::string oneOf(const Unit &unit)
     return unit.text.starts_with('$') ? "($1" + unit.text.substr(1) + ")" : "(1 " + unit.text + ")";
 }
 
+/// "55 degF" where a difference was meant, "5 delta_degF" where a temperature was: the literal in the other
+/// form.
+void adviseOtherScale(const Draft &draft, Error &error, NodeIndex node)
+{
+    Unit unit = draft.at(node).shown;
+    if (!isLiteral(draft, node) || unit.text.empty())
+        return;
+    constexpr std::string_view difference = "delta_";
+    const bool isDifference = unit.text.starts_with(difference);
+    unit.text = isDifference ? unit.text.substr(difference.size()) : std::string(difference) + unit.text;
+    const std::string text = numberIn(draft, node, unit);
+    error.words += fmt::format(": for a {} write {}", isDifference ? "temperature" : "difference", text);
+    offer(draft, error, "write " + text, draft.span(node), text);
+}
+
 void adviseScale(const Draft &draft, Error &error, NodeIndex node, const Unit &wanted)
 {
     const Scale given = draft.quantity(node).scale;
@@ -32,13 +47,16 @@ void adviseScale(const Draft &draft, Error &error, NodeIndex node, const Unit &w
         offer(draft, error, "write " + text, draft.span(node), text);
     } else if (wanted.type.scale == Scale::temperatureReading) {
         error.words += "; a difference of temperatures is no temperature";
+        adviseOtherScale(draft, error, node);
     } else if (given == Scale::temperatureReading) {
-        error.words += "; a temperature is no difference of temperatures: subtract another temperature first";
+        error.words += "; a temperature is no difference of temperatures";
+        adviseOtherScale(draft, error, node);
     } else if (wanted.type.scale == Scale::absolutePressure) {
-        error.words +=
-            fmt::format("; it is measured against the air: use absolute({}, air)", brief(draft, node));
+        error.words += fmt::format("; {} is measured against the air: use absolute({}, air)",
+                                   quotedPiece(draft, node), source(draft, node));
     } else {
-        error.words += fmt::format("; it is an absolute pressure: use gauge({}, air)", brief(draft, node));
+        error.words += fmt::format("; {} is an absolute pressure: use gauge({}, air)",
+                                   quotedPiece(draft, node), source(draft, node));
     }
 }
 
@@ -121,8 +139,10 @@ void adviseThings(const Draft &draft, Error &error, NodeIndex node, const Quanti
         }
         const char *op = sixths < 0 ? "*" : "/";
         const std::string text = fmt::format("{} {} (1 {})", wrapped(draft, node), op, thing);
-        error.words +=
-            fmt::format("; {} {} {}: write {}", piece, sixths < 0 ? "is per" : "counts", thing, text);
+        const bool has = draft.quantity(node).things.sixths(id) != 0;
+        const char *is =
+            has ? (sixths < 0 ? "is per" : "counts") : (sixths < 0 ? "does not count" : "is not per");
+        error.words += fmt::format("; {} {} {}: write {}", piece, is, thing, text);
         offer(draft, error, "write " + text, draft.span(node), text);
         return;
     }

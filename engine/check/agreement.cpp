@@ -64,8 +64,32 @@ Misfit fit(Draft &draft, NodeIndex i, const QuantityType &wanted, Adopt mode)
     return Misfit::none;
 }
 
+bool cancels(const Unit &unit)
+{
+    return !unit.text.empty() && unit.text != "%" && unit.type.isPure() && unit.factor != 1.0;
+}
+
+bool isUnitless(const Draft &draft, NodeIndex i)
+{
+    return draft.quantity(i).isPure() && draft.at(i).shown.text.empty() && !isBareZero(draft, i);
+}
+
+namespace
+{
+
+/// `days_per_year + 10`: 10 what? The number one stands for the whole and is clear.
+bool isTrap(const Draft &draft, NodeIndex number, NodeIndex beside)
+{
+    return isLiteral(draft, number) && isUnitless(draft, number) && draft.node(number).typed != 1.0 &&
+           cancels(draft.at(beside).shown);
+}
+
+} // namespace
+
 Misfit agree(Draft &draft, NodeIndex a, NodeIndex b, Adopt mode)
 {
+    if (isTrap(draft, a, b) || isTrap(draft, b, a))
+        return Misfit::dimension;
     const Misfit misfit = fit(draft, a, draft.quantity(b), mode);
     if (misfit == Misfit::none)
         return misfit;

@@ -16,6 +16,12 @@ bool isLiteral(const Draft &draft, NodeIndex i);
 /// A `0` without a unit: fits any unit except a temperature reading.
 bool isBareZero(const Draft &draft, NodeIndex i);
 
+/// A unit such as day/yr that cancels to a pure number but is not the number one: a bare number beside it is
+/// a trap.
+bool cancels(const Unit &unit);
+/// A pure number that was given no unit, other than 0.
+bool isUnitless(const Draft &draft, NodeIndex i);
+
 /// Makes node `i` fit `wanted` as far as `mode` lets it; a cell that takes a substance gives a caution.
 Misfit fit(Draft &draft, NodeIndex i, const QuantityType &wanted, Adopt mode);
 /// The same for two sides, whichever can take the other's.

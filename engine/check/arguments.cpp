@@ -75,10 +75,7 @@ Done checkRangeArgument(Draft &draft, const Call &call, const Slot &slot)
 {
     const ParameterInfo &parameter = call.parameter(slot);
     if (!parameter.range && !parameter.rangeOrValue)
-        return fail(ErrorKind::range,
-                    fmt::format("{} takes {} as one value, not the range {}", call.function->name,
-                                parameter.name, source(draft, slot.node)),
-                    draft.span(slot.node));
+        return rangeWhereValue(draft, call, slot);
     bool hasOnly = false;
     for (const Slot &other : call.slots)
         hasOnly = hasOnly || (call.parameter(other).name == "only" && other.node != slot.node);
@@ -111,6 +108,14 @@ bool passesMissing(Draft &draft, const ParameterInfo &parameter, const Slot &slo
 }
 
 } // namespace
+
+tl::unexpected<Error> rangeWhereValue(const Draft &draft, const Call &call, const Slot &slot)
+{
+    return fail(ErrorKind::range,
+                fmt::format("{} takes {} as one value, not the range {}", call.function->name,
+                            call.parameter(slot).name, source(draft, slot.node)),
+                draft.span(slot.node));
+}
 
 Done checkArgument(Draft &draft, const Call &call, const Slot &slot)
 {

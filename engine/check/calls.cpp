@@ -1,11 +1,8 @@
 /// Calls: finding the function, dealing arguments to parameters, and the plan handed to the compiler.
 #include "check/calls.h"
 
-#include <algorithm>
-
 #include <fmt/format.h>
 
-#include "base/text.h"
 #include "check/fixes.h"
 #include "check/walk.h"
 #include "check/words.h"
@@ -96,28 +93,11 @@ Done assignArguments(const Draft &draft, Call &call)
 tl::unexpected<Error> unknownFunction(const Draft &draft, NodeIndex i)
 {
     const Node &node = draft.node(i);
-    const Registry &registry = *draft.context.registry;
-    for (const PluginInfo &plugin : registry.plugins()) {
-        const bool has =
-            std::find(plugin.functions.begin(), plugin.functions.end(), node.name) != plugin.functions.end();
-        if (!has || plugin.state == PluginInfo::State::enabled)
-            continue;
-        const bool refused = plugin.state == PluginInfo::State::refused;
-        return fail(ErrorKind::plugin,
-                    fmt::format("`{}` needs the plugin \"{}\", which is {}", node.name, plugin.title,
-                                refused ? "refused: " + plugin.problem : "not enabled"),
-                    node.opSpan);
-    }
-    const std::vector<std::string> near = registry.closestNames(node.name);
-    Error error{
-        ErrorKind::name, fmt::format("`{}` is no function", node.name), {}, Place{node.opSpan, {}, 0}};
-    if (!near.empty()) {
-        std::vector<std::string> names(
-            near.begin(), near.begin() + static_cast<std::ptrdiff_t>(std::min<std::size_t>(3, near.size())));
-        error.words += "; " + joined(names) + "?";
-        for (const std::string &name : names)
+    Error error = draft.context.registry->whyNot(node.name);
+    error.place = Place{node.opSpan, {}, 0};
+    if (error.kind == ErrorKind::name)
+        for (const std::string &name : draft.context.registry->closestNames(node.name))
             offer(draft, error, "write " + name, node.opSpan, name);
-    }
     return tl::unexpected<Error>(std::move(error));
 }
 

@@ -31,6 +31,8 @@ Done assignArguments(const Draft &draft, Call &call);
 /// An unknown function: closest names, or the plugin that has it.
 tl::unexpected<Error> unknownFunction(const Draft &draft, NodeIndex i);
 
+/// "tank takes x as one value, not the range cost[:]".
+tl::unexpected<Error> rangeWhereValue(const Draft &draft, const Call &call, const Slot &slot);
 /// Checks one argument: range or value, kind, choice, blank.
 Done checkArgument(Draft &draft, const Call &call, const Slot &slot);
 

@@ -55,7 +55,8 @@ bool explainPercent(const Draft &draft, Error &error, Verb verb, NodeIndex whole
 
 void explainDimension(const Draft &draft, Error &error, Verb verb, NodeIndex whole, NodeIndex a, NodeIndex b)
 {
-    const bool leftPure = draft.quantity(a).isPure();
+    const bool bothPure = draft.quantity(a).isPure() && draft.quantity(b).isPure();
+    const bool leftPure = bothPure ? draft.at(a).shown.text.empty() : draft.quantity(a).isPure();
     if (!leftPure && !draft.quantity(b).isPure()) {
         error.words += ": their units do not fit";
         return;
@@ -146,8 +147,11 @@ tl::unexpected<Error> clash(const Draft &draft, Verb verb, NodeIndex whole, Node
         explainDimension(draft, error, verb, whole, a, b);
         break;
     case Misfit::scale: {
-        const bool left =
-            isBareZero(draft, a) || (draft.quantity(a).scale == Scale::plain && !isBareZero(draft, b));
+        const auto weight = [&](NodeIndex i) {
+            return (isBareZero(draft, i) ? 4 : 0) + (isLiteral(draft, i) ? 2 : 0) +
+                   (draft.quantity(i).scale == Scale::plain ? 1 : 0);
+        };
+        const bool left = weight(a) > weight(b);
         advise(draft, error, left ? a : b, draft.at(left ? b : a).shown, Misfit::scale);
         break;
     }

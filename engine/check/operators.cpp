@@ -47,10 +47,10 @@ Done noOrder(const Draft &draft, NodeIndex i, NodeIndex a)
     if (kind == ValueKind::choice)
         return fail(ErrorKind::kind, fmt::format("choices have no {}: compare with == or use worst(...)", op),
                     node.opSpan);
-    return fail(
-        ErrorKind::kind,
-        fmt::format("{} has no {}: compare with == or !=", kind == ValueKind::yesNo ? "yes/no" : "words", op),
-        node.opSpan);
+    return fail(ErrorKind::kind,
+                fmt::format("{} no {}: compare with == or !=",
+                            kind == ValueKind::yesNo ? "yes/no has" : "words have", op),
+                node.opSpan);
 }
 
 /// The value of a formula of bare numbers, as an exponent may be.
@@ -108,15 +108,31 @@ tl::unexpected<Error> powerNeedsPure(const Draft &draft, NodeIndex i)
     return tl::unexpected<Error>(std::move(error));
 }
 
+/// `has_softener == "yes"`: the quotes make words of it.
+tl::unexpected<Error> otherKind(const Draft &draft, NodeIndex a, NodeIndex b)
+{
+    Error error{ErrorKind::kind,
+                fmt::format("cannot compare {} and {}", named(draft, a), named(draft, b)),
+                {},
+                Place{draft.span(b), draft.span(a), 0}};
+    for (const auto &[words, other] : {std::pair{a, b}, std::pair{b, a}}) {
+        const Node &node = draft.node(words);
+        if (node.kind != NodeKind::words || draft.kind(other) != ValueKind::yesNo)
+            continue;
+        if (node.name == "yes" || node.name == "no")
+            offerAloud(draft, error, fmt::format("write {} without quotes", node.name), draft.span(words),
+                       node.name);
+    }
+    return tl::unexpected<Error>(std::move(error));
+}
+
 Done compareKinds(Draft &draft, NodeIndex i, NodeIndex a, NodeIndex b)
 {
     if (Done done = shareChoices(draft, a, b); !done)
         return done;
     const StaticType &left = draft.at(a).type, &right = draft.at(b).type;
     if (left.kind != right.kind)
-        return failOver(ErrorKind::kind,
-                        fmt::format("cannot compare {} and {}", named(draft, a), named(draft, b)),
-                        draft.span(b), draft.span(a));
+        return otherKind(draft, a, b);
     if (left.list != right.list)
         return failOver(ErrorKind::kind,
                         fmt::format("cannot compare {} ({}) and {} ({}): they are choices of two lists",
@@ -135,14 +151,19 @@ Done needAmount(const Draft &draft, NodeIndex i, const std::string &deed)
     const ValueKind kind = draft.kind(i);
     if (kind == ValueKind::quantity)
         return {};
-    std::string why;
-    if (kind == ValueKind::words)
-        why = ": words are no amount; to show a value inside words put the cell in braces, as in \"{name}\"";
-    else if (kind == ValueKind::yesNo)
-        why = ": yes/no is not a number; write x ? 1 : 0";
-    else if (kind == ValueKind::choice)
-        why = ": a choice is not a number";
-    return fail(ErrorKind::kind, fmt::format("cannot {} {}{}", deed, named(draft, i), why), draft.span(i));
+    Error error{
+        ErrorKind::kind, fmt::format("cannot {} {}", deed, named(draft, i)), {}, Place{draft.span(i), {}, 0}};
+    if (kind == ValueKind::words) {
+        error.words += ": words are no amount; to show a value inside words put the cell in braces, as in "
+                       "\"{name}\"";
+    } else if (kind == ValueKind::yesNo) {
+        const std::string text = "(" + source(draft, i) + " ? 1 : 0)";
+        error.words += ": yes/no is not a number; to count it write " + text;
+        offer(draft, error, "write " + text, draft.span(i), text);
+    } else if (kind == ValueKind::choice) {
+        error.words += ": a choice is not a number";
+    }
+    return tl::unexpected<Error>(std::move(error));
 }
 
 Done checkComparison(Draft &draft, NodeIndex i)

@@ -57,7 +57,8 @@ Result<Presented> present(Draft &draft, NodeIndex child, const Unit &unit, bool 
     const bool takes = isLiteral(draft, child) && (type.quantity.things.empty() || isBareZero(draft, child));
     if (takes && fit(draft, child, unit.type, Adopt::literals) == Misfit::none)
         type = draft.at(child).type;
-    if (type.quantity.dimension != unit.type.dimension)
+    const bool trap = isLiteral(draft, child) && isUnitless(draft, child) && cancels(unit);
+    if (trap || type.quantity.dimension != unit.type.dimension)
         return wrongResult(draft, child, unit, set, Misfit::dimension, where);
     if (type.quantity.scale != unit.type.scale)
         return wrongResult(draft, child, unit, set, Misfit::scale, where);

@@ -26,6 +26,15 @@ struct Search {
         }
     }
 
+    /// A plugin's function that is calculated in a unit of its own gives an operand in that unit, as its
+    /// source does. In an SI workbook its arguments say more.
+    bool isOperandCall(NodeIndex i) const
+    {
+        const FunctionInfo *function = draft.at(i).function;
+        return function && function->general == General::none && function->result.variables.empty() &&
+               draft.context.system == UnitSystem::us;
+    }
+
     void look(NodeIndex i)
     {
         if (sameType)
@@ -39,6 +48,10 @@ struct Search {
         }
         if (checked.error)
             return;
+        if (isOperandCall(i)) {
+            offer(checked.function->result.unit, true);
+            return;
+        }
         // the condition of a ternary says nothing about its result
         for (std::size_t n = node.kind == NodeKind::ternary ? 1 : 0; n < node.children.size(); ++n)
             look(node.children[n]);

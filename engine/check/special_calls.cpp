@@ -230,7 +230,13 @@ Result<bool> checkSpecial(Draft &draft, const Call &call)
     const auto is = [](Done done) {
         return done ? Result<bool>(true) : Result<bool>(tl::unexpected<Error>(std::move(done.error())));
     };
-    switch (call.function->general) {
+    const General general = call.function->general;
+    const bool oneValue = general == General::ifError || general == General::because ||
+                          general == General::why || general == General::known;
+    for (const Slot &slot : call.slots)
+        if (oneValue && isRange(draft, slot.node))
+            return tl::unexpected<Error>(rangeWhereValue(draft, call, slot).value());
+    switch (general) {
     case General::ifError:
         return is(ifError(draft, call));
     case General::because:

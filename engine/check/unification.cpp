@@ -146,6 +146,8 @@ Done fitParameter(Draft &draft, const Call &call, const Slot &slot, const Unit &
 {
     Unit wanted = unit;
     const QuantityType &given = draft.quantity(slot.node);
+    if (cancels(unit) && isUnitless(draft, slot.node))
+        return wrongUnit(draft, *call.function, call.parameter(slot), slot.node, unit, Misfit::dimension);
     // a parameter that says nothing of a substance takes any
     if (wanted.type.substances.empty() && given.dimension == wanted.type.dimension)
         wanted.type.substances = given.substances;

@@ -120,6 +120,8 @@ struct Printer {
     std::string print(NodeIndex i) const
     {
         const Node &node = tree.nodes[i];
+        if (const auto &error = checked.nodes[i].error)
+            return error->kind == ErrorKind::blank ? "blank" : "waiting";
         switch (node.kind) {
         case NodeKind::call:
             return call(node);
