@@ -18,8 +18,14 @@ class WordsPool
 {
 public:
     WordsPool();
+    WordsPool(const WordsPool &other);
+    WordsPool &operator=(const WordsPool &other);
+    WordsPool(WordsPool &&) noexcept = default;
+    WordsPool &operator=(WordsPool &&) noexcept = default;
+    ~WordsPool() = default;
     std::uint32_t intern(std::string_view words);
     const std::string &words(std::uint32_t id) const { return *m_words[id]; }
+    std::size_t size() const { return m_words.size(); }
 
 private:
     std::unordered_map<std::string, std::uint32_t> m_ids;

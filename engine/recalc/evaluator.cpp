@@ -1,0 +1,250 @@
+/// Works nodes out in dependency order and stores what they give.
+#include "recalc/evaluator.h"
+
+#include <algorithm>
+#include <bit>
+#include <cmath>
+
+#include "compile/error_number.h"
+
+namespace puteal
+{
+
+Evaluator::Evaluator(const Model &model, Values &values)
+    : m_model(model), m_values(values), m_host(model, values), m_shapes(ShapeCache::ofThread()),
+      m_compilesBefore(m_shapes.compiles()), m_dirty(model.order.nodes.size()), m_pass(model.ranges),
+      m_staticSets(model.entries.size(), noNode)
+{
+    m_shapes.tick();
+    m_frame.host = &m_host;
+    m_frame.folds = &m_folds;
+    m_frame.below = model.book.below;
+    m_frame.bounds = model.boundedCells > 0 ? model.bounds.data() : nullptr;
+}
+
+void Evaluator::fill()
+{
+    const std::size_t count = m_model.nodes();
+    m_values.number.assign(m_model.typed.begin(), m_model.typed.end());
+    m_values.status.assign(count, ErrorKind::none);
+    m_values.cautions.assign(count, 0);
+    m_values.ownCautions.assign(count, 0);
+    m_values.reason.assign(count, 0);
+    m_values.errors.clear();
+    for (NodeId node = 0; node < count; ++node)
+        if (m_model.content[node] == Content::words || m_model.content[node] == Content::failed)
+            put(node);
+    m_changed.nodes.clear();
+}
+
+bool Evaluator::put(NodeId node)
+{
+    Outcome out;
+    out.number = m_model.typed[node];
+    if (m_model.content[node] == Content::failed) {
+        out.status = m_model.errors.at(node).kind;
+    } else if (m_model.content[node] == Content::words) {
+        const auto typed = m_model.words.find(node);
+        if (typed != m_model.words.end()) {
+            out.number = m_values.words.intern(typed->second);
+        } else {
+            const CellAt at = m_model.layout.cellOf(node);
+            out.number =
+                m_values.words.intern(m_model.book.sheets[at.sheet].cell(at.column, at.line).typed());
+        }
+    }
+    if (!m_values.errors.empty())
+        m_values.errors.erase(node);
+    return store(node, out);
+}
+
+bool Evaluator::setNumber(NodeId node, double number)
+{
+    Outcome out;
+    out.number = number;
+    return store(node, out);
+}
+
+bool Evaluator::store(NodeId node, const Outcome &out)
+{
+    Values &v = m_values;
+    const bool wakes =
+        std::bit_cast<std::uint64_t>(v.number[node]) != std::bit_cast<std::uint64_t>(out.number) ||
+        v.status[node] != out.status || v.cautions[node] != out.cautions || v.reason[node] != out.reason;
+    // The words of an error may name a value that changed, so an error worked out anew is told as changed.
+    if (!wakes && v.ownCautions[node] == out.own && out.status == ErrorKind::none)
+        return false;
+    v.number[node] = out.number;
+    v.status[node] = out.status;
+    v.cautions[node] = out.cautions;
+    v.ownCautions[node] = out.own;
+    v.reason[node] = out.reason;
+    m_changed.nodes.push_back(node);
+    return wakes;
+}
+
+bool Evaluator::work(NodeId node)
+{
+    switch (m_model.content[node]) {
+    case Content::formula:
+        ++m_changed.counts.evaluated;
+        return workFormula(node);
+    case Content::state:
+        return workState(node);
+    default:
+        return put(node);
+    }
+}
+
+bool Evaluator::workFormula(NodeId node)
+{
+    const Entry &entry = m_model.entries[m_model.entry[node]];
+    const CompiledFormula &compiled = *entry.compiled;
+    const std::uint32_t *operands = m_model.operandPool.items(m_model.operands[node]).data();
+    Shape &shape = m_shapes.get(compiled.shape);
+    if (!compiled.plain)
+        return workWithFrame(node, entry, shape, operands);
+    double *slot = shape.slots();
+    std::uint32_t cautious = 0;
+    for (std::uint32_t k = 0; k < compiled.loaded; ++k) {
+        slot[k] = m_values.number[operands[k]];
+        cautious |= m_values.cautions[operands[k]];
+    }
+    const double value = shape.eval();
+    if (!std::isfinite(value) || cautious != 0 || !entry.checked->cautions.empty() ||
+        m_values.status[node] != ErrorKind::none)
+        return workWithFrame(node, entry, shape, operands);
+    Values &v = m_values;
+    if (std::bit_cast<std::uint64_t>(v.number[node]) == std::bit_cast<std::uint64_t>(value) &&
+        v.cautions[node] == 0 && v.reason[node] == 0)
+        return false;
+    v.number[node] = value;
+    v.cautions[node] = v.ownCautions[node] = v.reason[node] = 0;
+    m_changed.nodes.push_back(node);
+    return true;
+}
+
+bool Evaluator::workWithFrame(NodeId node, const Entry &entry, Shape &shape, const std::uint32_t *operands)
+{
+    const CompiledFormula &compiled = *entry.compiled;
+    m_host.seenFrom(m_model.cellOf(node).sheet);
+    m_frame.number = m_values.number.data();
+    m_frame.begin(compiled, operands);
+    const double value = runFrame(m_frame, shape);
+    Outcome out;
+    out.number = value;
+    if (!std::isfinite(value)) {
+        const Verdict verdict = verdictOf(m_frame, value, node);
+        out.number = verdict.number;
+        out.status = verdict.status;
+        noteError(node, verdict, value);
+    } else {
+        if (!m_values.errors.empty())
+            m_values.errors.erase(node);
+        if (compiled.hasReason)
+            out.reason = reasonOfPiece(m_frame, compiled.root);
+        if (m_frame.usedRule)
+            noteRule(m_frame, shape, value);
+    }
+    std::uint32_t own = staticCautions(m_model.entry[node]);
+    if (!m_frame.cautions.empty()) {
+        std::vector<std::uint32_t> ids = m_values.pool.members(own);
+        for (const Caution &caution : m_frame.cautions)
+            ids.push_back(m_values.pool.intern(caution));
+        own = m_values.pool.set(std::move(ids));
+    }
+    out.own = own;
+    out.cautions = m_values.pool.united(own, inheritedCautions(compiled, operands));
+    return store(node, out);
+}
+
+void Evaluator::noteError(NodeId node, const Verdict &verdict, double result)
+{
+    const std::uint32_t index = std::isnan(result) ? errorIndex(result) : 0;
+    if (verdict.status != ErrorKind::waiting && index > 0 && index <= m_frame.errors.size())
+        m_values.errors[node] = m_frame.errors[index - 1];
+    else if (!m_values.errors.empty())
+        m_values.errors.erase(node);
+}
+
+std::uint32_t Evaluator::staticCautions(std::uint32_t entry)
+{
+    std::uint32_t &set = m_staticSets[entry];
+    if (set == noNode) {
+        std::vector<std::uint32_t> ids;
+        for (const Caution &caution : m_model.entries[entry].checked->cautions)
+            ids.push_back(m_values.pool.intern(caution));
+        set = m_values.pool.set(std::move(ids));
+    }
+    return set;
+}
+
+std::uint32_t Evaluator::inheritedCautions(const CompiledFormula &compiled, const std::uint32_t *operands)
+{
+    std::uint32_t set = 0;
+    for (std::size_t k = 0; k < compiled.operands.size(); ++k)
+        set = m_values.pool.united(set, m_values.cautions[operands[k]]);
+    const std::uint32_t *range = operands + compiled.operands.size();
+    for (std::size_t r = 0; r < compiled.ranges.size(); ++r)
+        set = m_values.pool.united(set, cautionsOfRange(range[2 * r], range[2 * r + 1]));
+    return set;
+}
+
+std::uint32_t Evaluator::cautionsOfRange(NodeId first, std::uint32_t count)
+{
+    RangeCautions &known = m_rangeCautions[first];
+    RangeCautions own;
+    RangeCautions &range = known.done <= count ? known : own;
+    for (; range.done < count; ++range.done)
+        if (const std::uint32_t more = m_values.cautions[first + range.done]; more != 0)
+            range.set = m_values.pool.united(range.set, more);
+    return range.set;
+}
+
+bool Evaluator::workState(NodeId node)
+{
+    const Verdict verdict = stateVerdict(m_model, m_values, node);
+    Outcome out;
+    out.number = verdict.number;
+    out.status = verdict.status;
+    for (const NodeId other : m_model.pool.items(m_model.links[node]))
+        out.cautions = m_values.pool.united(out.cautions, m_values.cautions[other & Links::nodeMask]);
+    return store(node, out);
+}
+
+void Evaluator::workAll()
+{
+    for (const NodeId node : m_model.order.nodes)
+        work(node);
+}
+
+void Evaluator::wake(NodeId node)
+{
+    const std::uint32_t end = m_model.dependentStart[node + 1];
+    for (std::uint32_t i = m_model.dependentStart[node]; i < end; ++i)
+        m_dirty.insert(m_model.rank[m_model.dependents[i]]);
+    if (m_model.ranges.ranges() == 0 || !m_model.isCell(node))
+        return;
+    const std::uint32_t column = m_model.layout.columnOf(node);
+    m_pass.stab(column, node - m_model.layout.startOf(column),
+                [this](NodeId reader) { m_dirty.insert(m_model.rank[reader]); });
+}
+
+void Evaluator::sweep()
+{
+    while (!m_dirty.empty()) {
+        const NodeId node = m_model.order.nodes[m_dirty.takeFirst()];
+        if (work(node))
+            wake(node);
+    }
+}
+
+Changed Evaluator::take() &&
+{
+    std::sort(m_changed.nodes.begin(), m_changed.nodes.end());
+    m_changed.nodes.erase(std::unique(m_changed.nodes.begin(), m_changed.nodes.end()), m_changed.nodes.end());
+    m_changed.counts.compiledShapes = m_shapes.compiles() - m_compilesBefore;
+    return std::move(m_changed);
+}
+
+} // namespace puteal
