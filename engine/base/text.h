@@ -23,6 +23,9 @@ std::string nameFromWords(std::string_view words);
 
 /// Quotes words for a file or formula: \" \\ \n \t \u{hex} for other control characters.
 std::string quoted(std::string_view words);
+// the standard library's manipulator of that name would win by argument-dependent lookup
+inline std::string quoted(const std::string &words) { return quoted(std::string_view(words)); }
+inline std::string quoted(std::string &words) { return quoted(std::string_view(words)); }
 
 /// Reads a whole quoted text ("...") back; error spans are offsets into `text`.
 Result<std::string> unquoted(std::string_view text);

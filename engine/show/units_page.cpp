@@ -2,7 +2,6 @@
 #include <fmt/format.h>
 
 #include "base/number.h"
-#include "sdk/substances.h"
 #include "show/pages.h"
 
 namespace puteal
@@ -83,10 +82,13 @@ std::string substancesTable()
         "\n## Substances (after `as`)\n\n"
         "Molar masses from the IUPAC abridged atomic weights of 2021.\n\n"
         "| word | substance | g/mol | charge used for equivalents |\n| --- | --- | --- | --- |\n";
-    for (const sdk::Substance &substance : sdk::substances)
-        page += fmt::format("| `{}` | {} | {} | {} |\n", substance.word, substance.name,
-                            substance.molarMass > 0 ? trimZeros(toFigures(substance.molarMass, 7)) : "",
-                            substance.charge != 0 ? std::to_string(substance.charge) : "");
+    for (std::uint16_t id = 0; !UnitTable::substanceWord(id).empty(); ++id) {
+        const double mass = UnitTable::substanceMolarMass(id);
+        const int charge = UnitTable::substanceCharge(id);
+        page += fmt::format("| `{}` | {} | {} | {} |\n", UnitTable::substanceWord(id),
+                            UnitTable::substanceName(id), mass > 0 ? trimZeros(toFigures(mass, 7)) : "",
+                            charge != 0 ? std::to_string(charge) : "");
+    }
     return page;
 }
 

@@ -39,6 +39,8 @@ public:
     static std::string substanceWord(std::uint16_t id);
     static std::string substanceName(std::uint16_t id);
     static std::optional<std::uint16_t> substanceId(std::string_view word);
+    static double substanceMolarMass(std::uint16_t id); ///< g/mol, 0 = none defined
+    static int substanceCharge(std::uint16_t id);       ///< for equivalents, 0 = none defined
 
     /// Differs between tables with different words; copies share it.
     std::uint64_t serial() const { return m_serial; }

@@ -210,6 +210,16 @@ std::string UnitTable::substanceName(std::uint16_t id)
     return id < sdk::substanceCount ? sdk::substances[id].name : "";
 }
 
+double UnitTable::substanceMolarMass(std::uint16_t id)
+{
+    return id < sdk::substanceCount ? sdk::substances[id].molarMass : 0.0;
+}
+
+int UnitTable::substanceCharge(std::uint16_t id)
+{
+    return id < sdk::substanceCount ? sdk::substances[id].charge : 0;
+}
+
 std::optional<std::uint16_t> UnitTable::substanceId(std::string_view word)
 {
     for (std::size_t i = 0; i < sdk::substanceCount; ++i)

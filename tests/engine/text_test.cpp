@@ -73,10 +73,10 @@ void TextTest::offeredNames()
 
 void TextTest::quotesReadBack()
 {
-    QCOMPARE(puteal::quoted("say \"so\"\\\n\t\x01"), std::string("\"say \\\"so\\\"\\\\\\n\\t\\u{01}\""));
+    QCOMPARE(quoted("say \"so\"\\\n\t\x01"), std::string("\"say \\\"so\\\"\\\\\\n\\t\\u{01}\""));
     QVERIFY(rc::check("quoted words read back", [] {
         const auto words = *rc::gen::container<std::string>(rc::gen::inRange<char>(1, 127));
-        RC_ASSERT(unquoted(puteal::quoted(words)).value() == words);
+        RC_ASSERT(unquoted(quoted(words)).value() == words);
     }));
     QCOMPARE(unquoted("\"\\u{b0}C\"").value(), std::string("\xC2\xB0"
                                                            "C"));
