@@ -1,0 +1,168 @@
+/// Oxidant demand, alkalinity and solids against published handbook values and against balanced equations.
+#include <QTest>
+
+#include "plugins/check_rows.h"
+
+using namespace called;
+
+namespace
+{
+
+enum { chlorine, peroxide, permanganate, ozone, oxygen, chlorineDioxide };
+enum { usual, toSulfur, toSulfate };
+
+const Plugin &oxidation()
+{
+    static const Plugin plugin("oxidation");
+    return plugin;
+}
+
+double demand(double oxidant, double iron, double manganese, double sulfide, double end = usual)
+{
+    return oxidation().call("oxidant_demand", {oxidant, iron, manganese, sulfide, end}).number;
+}
+
+// IUPAC 2021 abridged atomic weights, typed here anew so that the table of the product is checked too.
+constexpr double Fe = 55.845, Mn = 54.938043, H2S = 2 * 1.008 + 32.06, Cl2 = 2 * 35.45, O2 = 2 * 15.999,
+                 O3 = 3 * 15.999, H2O2 = 2 * 1.008 + 2 * 15.999, KMnO4 = 39.0983 + 54.938043 + 4 * 15.999,
+                 ClO2 = 35.45 + 2 * 15.999, CaCO3 = 40.078 + 12.011 + 3 * 15.999;
+
+} // namespace
+
+class OxidationTest : public QObject
+{
+    Q_OBJECT
+
+private slots:
+    void opens() { QVERIFY(oxidation().isOpen()); }
+
+    // Coefficients of balanced equations: oxidant for reductant, in moles.
+    void stoichiometry_data()
+    {
+        QTest::addColumn<int>("oxidant");
+        QTest::addColumn<double>("mass");
+        QTest::addColumn<double>("perIron");
+        QTest::addColumn<double>("perManganese");
+        QTest::addColumn<double>("toS");
+        QTest::addColumn<double>("toSO4");
+        QTest::newRow("4 Fe + O2, 2 Mn + O2, 2 H2S + O2, H2S + 2 O2")
+            << int(oxygen) << O2 << 0.25 << 0.5 << 0.5 << 2.0;
+        QTest::newRow("2 Fe + Cl2, Mn + Cl2, H2S + Cl2, H2S + 4 Cl2")
+            << int(chlorine) << Cl2 << 0.5 << 1.0 << 1.0 << 4.0;
+        QTest::newRow("2 Fe + H2O2, H2S + H2O2, H2S + 4 H2O2")
+            << int(peroxide) << H2O2 << 0.5 << 0.0 << 1.0 << 4.0;
+        QTest::newRow("3 Fe + MnO4, 3 Mn + 2 MnO4, 3 H2S + 2 MnO4, 3 H2S + 8 MnO4")
+            << int(permanganate) << KMnO4 << 1.0 / 3 << 2.0 / 3 << 2.0 / 3 << 8.0 / 3;
+        QTest::newRow("2 Fe + O3, Mn + O3, H2S + O3, H2S + 4 O3")
+            << int(ozone) << O3 << 0.5 << 1.0 << 1.0 << 4.0;
+        QTest::newRow("Fe + ClO2, Mn + 2 ClO2, H2S + 2 ClO2, H2S + 8 ClO2")
+            << int(chlorineDioxide) << ClO2 << 1.0 << 2.0 << 2.0 << 8.0;
+    }
+    void stoichiometry()
+    {
+        QFETCH(int, oxidant);
+        QFETCH(double, mass);
+        QFETCH(double, perIron);
+        QFETCH(double, perManganese);
+        QFETCH(double, toS);
+        QFETCH(double, toSO4);
+        QVERIFY(std::fabs(demand(oxidant, 1, 0, 0) - perIron * mass / Fe) < 1e-12);
+        QVERIFY(std::fabs(demand(oxidant, 0, 1, 0) - perManganese * mass / Mn) < 1e-12);
+        QVERIFY(std::fabs(demand(oxidant, 0, 0, 1, toSulfur) - toS * mass / H2S) < 1e-12);
+        QVERIFY(std::fabs(demand(oxidant, 0, 0, 1, toSulfate) - toSO4 * mass / H2S) < 1e-12);
+        const double least = demand(oxidant, 0, 0, 1, toSulfur), between = demand(oxidant, 0, 0, 1),
+                     most = demand(oxidant, 0, 0, 1, toSulfate);
+        QVERIFY(least < between && between < most);
+        QVERIFY(std::fabs(between / (toS * mass / H2S) - 3.0 * H2S / Cl2) <
+                1e-12); // the same electrons as 3 mg of Cl2
+    }
+
+    void published()
+    {
+        const char *design = "Water Treatment Plant Design, table 10.7";
+        const char *trade = "oxidant tables in trade texts";
+        holds(oxidation(),
+              {{design, "oxidant_demand", {oxygen, 1, 0, 0}, 0.14, 0.03},
+               {design, "oxidant_demand", {chlorine, 1, 0, 0}, 0.64, 0.01},
+               {design, "oxidant_demand", {permanganate, 1, 0, 0}, 0.94, 0.01},
+               {design, "oxidant_demand", {chlorineDioxide, 1, 0, 0}, 1.21, 0.01},
+               {trade, "oxidant_demand", {chlorine, 0, 1, 0}, 1.29, 0.01},
+               {trade, "oxidant_demand", {oxygen, 0, 1, 0}, 0.29, 0.01},
+               {trade, "oxidant_demand", {chlorine, 0, 0, 1, toSulfate}, 8.33, 0.01},
+               {"recalled, not confirmed", "oxidant_demand", {ozone, 1, 0, 0}, 0.43, 0.01},
+               {"recalled, not confirmed", "oxidant_demand", {permanganate, 0, 1, 0}, 1.92, 0.01},
+               {design, "alkalinity_consumed", {oxygen, 1, 0, 0}, 1.80, 0.01},
+               {design, "alkalinity_consumed", {permanganate, 1, 0, 0}, 1.50, 0.01},
+               {design, "alkalinity_consumed", {chlorineDioxide, 1, 0, 0}, 2.70, 0.01},
+               {design, "solids_made", {1, 0, 0}, 1.9, 0.01},
+               {"the same table, with the dioxide of its permanganate",
+                "solids_made",
+                {1, 0, 0, 0.9433},
+                2.43,
+                0.01},
+               {"rules-of-thumb chapter, oreilly.com 9781439853320 ch. 40",
+                "ammonia_chlorine_demand",
+                {1},
+                7.6,
+                0.002}});
+    }
+
+    void wholeWaters()
+    {
+        const char *w = "worked out from atomic weights";
+        holds(oxidation(),
+              {{w, "oxidant_demand", {chlorine, 2.4, 0.12, 0}, 1.67837, 1e-5},
+               {w, "oxidant_demand", {chlorine, 0.8, 0.08, 2.5, toSulfur}, 5.81269, 1e-5},
+               {w, "oxidant_demand", {chlorine, 0.8, 0.08, 2.5, toSulfate}, 21.4175, 1e-5},
+               {w, "oxidant_demand", {permanganate, 6, 0.5, 0}, 6.6186, 1e-5},
+               {"peroxide leaves manganese",
+                "oxidant_demand",
+                {peroxide, 0.8, 0.08, 2.5, toSulfur},
+                2.7391,
+                1e-4},
+               {"3 mg of chlorine a mg of sulfide: common practice, no source",
+                "oxidant_demand",
+                {chlorine, 0, 0, 2},
+                6,
+                1e-12},
+               {w, "alkalinity_consumed", {chlorine, 6, 0.5, 0}, 11.6642, 1e-5},
+               {"permanganate gives alkalinity back for sulfide",
+                "alkalinity_consumed",
+                {permanganate, 0, 0, 1},
+                -CaCO3 / 2 * (2.0 / 3) / H2S,
+                1e-12},
+               {w, "solids_made", {2.4, 0.12, 0}, 4.78258, 1e-5},
+               {"weights recalled, not confirmed", "iron_equivalents", {1.5, 0.5, 0.5}, 5, 1e-12},
+               {w, "permanganate_days", {1.5, 400, 3.4, 250}, 12.083, 1e-4},
+               {w, "permanganate_days", {2, 300, 5, 300}, 6.847, 1e-4},
+               {w, "permanganate_charge", {1.5, 2}, 0.1875, 1e-12},
+               {w, "ozone_output", {1, 1, 1}, 0.2271247, 1e-6}});
+        QVERIFY(oxidation().call("oxidant_demand", {peroxide, 1, 0.1, 0}).warns("manganese_left"));
+        QVERIFY(!oxidation().call("oxidant_demand", {peroxide, 1, 0, 0}).warns("manganese_left"));
+        QVERIFY(oxidation().call("ozone_output", {7, 2.4, 0.5}).warns("beyond_household"));
+    }
+
+    void moreNeverLowersADemand()
+    {
+        for (double oxidant = chlorine; oxidant <= chlorineDioxide; ++oxidant)
+            for (double end = usual; end <= toSulfate; ++end)
+                for (double x = 0; x <= 10; x += 0.5) {
+                    QVERIFY(demand(oxidant, x + 0.5, 1, 1, end) > demand(oxidant, x, 1, 1, end));
+                    QVERIFY(demand(oxidant, 1, x + 0.5, 1, end) >= demand(oxidant, 1, x, 1, end));
+                    QVERIFY(demand(oxidant, 1, 1, x + 0.5, end) > demand(oxidant, 1, 1, x, end));
+                }
+    }
+
+    void refuses()
+    {
+        const Answer answer = oxidation().call("permanganate_days", {1.5, 400, 0, 250});
+        QVERIFY(answer.refused);
+        QCOMPARE(answer.refusedArgument, 3u);
+        QCOMPARE(
+            answer.words,
+            std::string("there is no iron to use up the charge: leave the regeneration to the calendar"));
+    }
+};
+
+QTEST_APPLESS_MAIN(OxidationTest)
+#include "oxidation_test.moc"
