@@ -84,7 +84,7 @@ constexpr puteal_example capacityExamples[] = {
 };
 constexpr puteal_example capacityRefusals[] = {
     refusal("resin_capacity(30 lb/ft^3 as NaCl)",
-            "`salt_dose` of resin_capacity is 30 lb/ft^3 as NaCl: it takes 1 to 25 lb/ft^3 as NaCl"),
+            "`salt_dose` must be at most 25 lb/ft^3 as NaCl; it is 30 lb/ft^3 as NaCl"),
 };
 constexpr puteal_caution extrapolates[] = {
     caution("extrapolated", "a salt dose outside the rows of the chosen table")};

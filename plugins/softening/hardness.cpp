@@ -67,8 +67,7 @@ constexpr puteal_example compensatedExamples[] = {
             "computed", "practice"),
 };
 constexpr puteal_example compensatedRefusals[] = {
-    refusal("compensated_hardness(-1 gpg, 1 mg/L as Fe)",
-            "`hardness` of compensated_hardness is -1 gpg as CaCO3: it takes 0 to 1000 gpg"),
+    refusal("compensated_hardness(-1 gpg, 1 mg/L as Fe)", "`hardness` must be at least 0 gpg; it is -1 gpg"),
 };
 constexpr puteal_caution compensatedCautions[] = {caution("iron_high", "dissolved iron above 5 mg/L as Fe")};
 
@@ -90,7 +89,7 @@ constexpr puteal_example loadExamples[] = {
 };
 constexpr puteal_example loadRefusals[] = {
     refusal("exchange_load(10 gpg, -1 mg/L as Fe)",
-            "`iron` of exchange_load is -1 mg/L as Fe: it takes 0 to 100 mg/L as Fe"),
+            "`iron` must be at least 0 mg/L as Fe; it is -1 mg/L as Fe"),
 };
 
 // ------------------------------------------------------------------------------- sodium_added,
@@ -125,7 +124,7 @@ constexpr puteal_example sodiumExamples[] = {
     example("sodium_added(15.2115 gpg)", "119.62 mg/L as Na", 1e-4, "computed", "iupac2021"),
 };
 constexpr puteal_example sodiumRefusals[] = {
-    refusal("sodium_added(-2 gpg)", "`hardness` of sodium_added is -2 gpg as CaCO3: it takes 0 to 1000 gpg"),
+    refusal("sodium_added(-2 gpg)", "`hardness` must be at least 0 gpg; it is -2 gpg"),
 };
 constexpr puteal_caution sodiumCautions[] = {caution("sodium_diet", "more than 20 mg/L as Na added")};
 
@@ -135,8 +134,7 @@ constexpr puteal_example potassiumExamples[] = {
     example("potassium_added(10 gpg)", "133.7424 mg/L as K", 1e-5, "computed", "iupac2021"),
 };
 constexpr puteal_example potassiumRefusals[] = {
-    refusal("potassium_added(-2 gpg)",
-            "`hardness` of potassium_added is -2 gpg as CaCO3: it takes 0 to 1000 gpg"),
+    refusal("potassium_added(-2 gpg)", "`hardness` must be at least 0 gpg; it is -2 gpg"),
 };
 constexpr puteal_caution potassiumCautions[] = {caution("potassium_diet", "any potassium added")};
 

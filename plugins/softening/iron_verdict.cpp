@@ -216,7 +216,7 @@ constexpr puteal_example examples[] = {
 constexpr puteal_example refusals[] = {
     refusal(
         "softener_iron_verdict(\"dissolved\", -1 mg/L as Fe, 0 mg/L as Mn, 0 mg/L as H2S, no, no, 15 gpg)",
-        "`iron` of softener_iron_verdict is -1 mg/L as Fe: it takes 0 to 1000 mg/L as Fe"),
+        "`iron` must be at least 0 mg/L as Fe; it is -1 mg/L as Fe"),
 };
 constexpr puteal_caution cautions[] = {
     caution("resin_cleaner", "more than 0.5 mg/L of iron and manganese on a softener")};

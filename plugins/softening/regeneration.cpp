@@ -89,7 +89,7 @@ constexpr puteal_example saltExamples[] = {
 };
 constexpr puteal_example saltRefusals[] = {
     refusal("salt_per_year(12 lb/event as NaCl, 0 day/event)",
-            "`interval` of salt_per_year is 0 day/event: it takes 0.1 to 365 day/event"),
+            "`interval` must be at least 0.1 day/event; it is 0 day/event"),
 };
 
 // -------------------------------------------------------------------------------------------
@@ -114,8 +114,7 @@ constexpr puteal_example waterExamples[] = {
     example("regeneration_water(1 ft^3, 75 gal/ft^3)", "75 gal/event", 1e-9, "computed", "trade_sizing"),
 };
 constexpr puteal_example waterRefusals[] = {
-    refusal("regeneration_water(0 ft^3)",
-            "`resin` of regeneration_water is 0 ft^3: it takes 0.01 to 100 ft^3"),
+    refusal("regeneration_water(0 ft^3)", "`resin` must be at least 0.01 ft^3; it is 0 ft^3"),
 };
 
 } // namespace
