@@ -59,8 +59,8 @@ std::string functionsOf(const Registry &registry, const std::string &plugin)
 std::string functionsPage(const Registry &registry)
 {
     std::string text =
-        "# Functions\n\nWritten by the program from its own tables (`puteal-manifest --page "
-        "docs/functions.md` of a build); do not edit. "
+        "# Functions\n\nWritten by the program from its own tables (`PUTEAL_UPDATE=1 "
+        "tests/pages_test`); do not edit. "
         "An argument in brackets may be left out. Figures of every example are checked by the tests.\n\n"
         "## General functions\n\n";
     text += functionsOf(registry, "");
