@@ -16,13 +16,13 @@ using Kind = StructuralChange::Kind;
 template<class Alter>
 UndoStep Applier::structural(std::string words, const StructuralChange &change, Alter alter)
 {
-    const RewrittenWorkbook rewritten = rewriteAll(state.m_workbook, change, state.m_units);
+    const RewrittenWorkbook texts = rewriteAll(state.m_workbook, change, state.m_units);
     auto after = std::make_shared<Workbook>(state.m_workbook);
     alter(*after);
-    applyTexts(*after, rewritten);
+    applyTexts(*after, texts);
     UndoStep step;
     step.words = std::move(words);
-    step.notes = rewritten.notes;
+    step.notes = texts.notes;
     step.before = std::make_shared<const Workbook>(state.m_workbook);
     step.after = std::move(after);
     return step;
