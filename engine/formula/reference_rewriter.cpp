@@ -212,8 +212,9 @@ bool ReferenceRewriter::reachesRun(const Job &job, std::int64_t offset) const
         return job.joined;
     if (*was >= place.runFirst && *was <= place.runLast)
         return true;
-    if (m_map.isMove() && job.joined && m_map.inBlock(*was))
-        return m_before.sheets[place.before.sheet].cell(place.before.column, *was).blank();
+    if (m_map.isMove() &&
+        m_map.inBlock(*was)) // also the cell leaned on, when it is put among the lines of the run
+        return job.joined && m_before.sheets[place.before.sheet].cell(place.before.column, *was).blank();
     return std::int64_t{*was} >= leanFirst && std::int64_t{*was} <= leanLast;
 }
 
