@@ -81,11 +81,11 @@ NextTest nextTest(const Observations &seen, const Scoring &scoring, FormVerdict 
     if (verdict.form == bacterial && verdict.confidence < sure)
         return settle(bacteriaTest, "a culture or a microscope tells iron bacteria from mineral slime",
                       reply);
-    if (verdict.confidence >= sure)
-        return settle(nothingMore, "what was seen agrees", reply);
     const bool maybeOrganic = verdict.form == organic || verdict.form == colloidal;
     if (maybeOrganic && seen.tannin.missing())
         return settle(tanninTest, "tannin tells organic color from fine iron", reply);
+    if (verdict.confidence >= sure)
+        return settle(nothingMore, "what was seen agrees", reply);
     if (!seen.swampySmell.missing() && seen.swampySmell.yes() && seen.slime.missing())
         return settle(bacteriaTest, "a swampy smell points to iron bacteria: look for slime in the tank",
                       reply);
