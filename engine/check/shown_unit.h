@@ -7,8 +7,8 @@ namespace puteal::checking
 {
 
 /// The first operand unit of that type under node `i`, else the first of that dimension, else the default
-/// table's. A call counts as an operand in its declared unit, after its arguments. Things and substances are
-/// spelled in.
+/// table's. A plugin's function is an operand in its declared unit (in SI workbooks its arguments come
+/// first). Things and substances are spelled in.
 Unit shownFor(const Draft &draft, NodeIndex i, const QuantityType &type);
 
 /// `unit` respelled to carry the things and substances of `type`; the default table's where that cannot be.
