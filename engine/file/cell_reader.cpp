@@ -61,7 +61,6 @@ bool SheetReader::cell(std::uint32_t c, std::string_view tail)
             fmt::format("`{0}` has an `at {0}` on this line: put those attributes under the cell", key));
     if (!goodTail(key, tail))
         return false;
-    keepBefore(key);
     if (++m_state.filled > limits::filledCells)
         return refuse(
             fmt::format("there are more than {} filled cells: split the workbook", limits::filledCells));
@@ -75,7 +74,11 @@ bool SheetReader::cell(std::uint32_t c, std::string_view tail)
     } else {
         to.text = std::make_shared<const std::string>(tail.substr(1));
     }
-    return !m_state.scanner.indentedNext() || beside(c, Under::cell, to.typed(), to.attributes);
+    if (m_state.scanner.indentedNext() && !beside(c, Under::cell, to.typed(), to.attributes))
+        return false;
+    if (to.text || to.attributes) // comments before nothing belong to what follows
+        keepBefore(key);
+    return true;
 }
 
 bool SheetReader::fill(std::string_view rest)
@@ -157,7 +160,6 @@ bool SheetReader::at(std::string_view key)
     if ((open.given == m_lines.size() && !inRun) || open.givenAt == m_lines.size())
         return refuse(
             fmt::format("`{}` stands twice on this line: put its attributes under one record", key));
-    keepBefore(std::string(key));
     open.givenAt = static_cast<std::uint32_t>(m_lines.size());
     Cell &to = open.cells.back();
     SharedAttributes extra;
@@ -165,6 +167,7 @@ bool SheetReader::at(std::string_view key)
         return false;
     if (!extra)
         return true;
+    keepBefore(std::string(key));
     if (!inRun || !to.attributes) {
         to.attributes = extra;
         return true;

@@ -157,23 +157,32 @@ bool hasChoices(const Attributes &beside)
 
 } // namespace
 
-TextJudge::TextJudge(const std::vector<std::string> &things)
+/// The shipped table serves all texts without a declared thing: making one is far dearer than judging a text.
+const UnitTable &TextJudge::unitsFor(std::string_view text) const
 {
-    for (const std::string &thing : things)
-        (void)m_units.declareThing(thing);
+    static const UnitTable shipped;
+    const auto has = [&](const std::string &thing) { return text.find(thing) != std::string_view::npos; };
+    if (std::none_of(m_things.begin(), m_things.end(), has))
+        return shipped;
+    if (!m_own) {
+        m_own = std::make_unique<UnitTable>(shipped);
+        for (const std::string &thing : m_things)
+            (void)m_own->declareThing(thing);
+    }
+    return *m_own;
 }
 
 Result<Typed> TextJudge::read(std::string_view text) const
 {
     TypedContext context;
-    context.units = &m_units;
+    context.units = &unitsFor(text);
     return readTyped(text, context);
 }
 
 bool TextJudge::refersToCell(std::string_view text) const
 {
     const auto typed = read(text);
-    return (!typed || typed->form == TypedForm::formula) && Walk(text, m_units).refers;
+    return (!typed || typed->form == TypedForm::formula) && Walk(text, unitsFor(text)).refers;
 }
 
 bool TextJudge::isFormula(std::string_view text) const
@@ -181,7 +190,7 @@ bool TextJudge::isFormula(std::string_view text) const
     const auto typed = read(text);
     if (!typed || typed->form != TypedForm::formula)
         return false;
-    const Walk walk(text, m_units);
+    const Walk walk(text, unitsFor(text));
     return walk.operates && !walk.juxtaposed;
 }
 

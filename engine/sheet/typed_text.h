@@ -1,6 +1,7 @@
 /// What a typed text is as far as the sheet and the file must know: a formula, and does it refer to a cell?
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -19,7 +20,7 @@ class TextJudge
 {
 public:
     /// `things` are the workbook's declared counted things.
-    explicit TextJudge(const std::vector<std::string> &things = {});
+    explicit TextJudge(std::vector<std::string> things = {}) : m_things(std::move(things)) {}
 
     /// A formula with a name, a key or live words in it: equal neighbors of that kind are a filled run.
     bool refersToCell(std::string_view text) const;
@@ -27,10 +28,12 @@ public:
     bool isFormula(std::string_view text) const;
     /// The text read as a value or a formula.
     Result<Typed> read(std::string_view text) const;
-    bool isUnitWord(std::string_view word) const { return m_units.isUnitWord(word); }
 
 private:
-    UnitTable m_units;
+    const UnitTable &unitsFor(std::string_view text) const;
+
+    std::vector<std::string> m_things;
+    mutable std::unique_ptr<UnitTable> m_own; ///< made when a text first holds a thing
 };
 
 /// Attributes that exclude each other (figures and places, choices and unit ...): words that say so, or none.
