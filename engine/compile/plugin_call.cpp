@@ -9,6 +9,7 @@
 #include "compile/error_number.h"
 #include "compile/shown_text.h"
 #include "compile/site.h"
+#include "units/shown_quantity.h"
 
 namespace puteal
 {
@@ -49,9 +50,11 @@ void onReason(puteal_reply *reply, const char *words)
         said.reason = words ? words : "";
 }
 
+/// A number in a parameter's unit, trailing zeros dropped.
 std::string inUnit(double x, const Unit &unit)
 {
-    return trimZeros(toFigures(x, 6)) + (unit.text.empty() ? "" : " " + unit.text);
+    constexpr int figures = 6;
+    return showTrimmed(unit.toBase(x), Bound::exact, unit, figures).text();
 }
 
 /// Texts and items of one call; reused by the thread.

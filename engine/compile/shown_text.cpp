@@ -3,40 +3,10 @@
 
 #include <cmath>
 
-#include "base/number.h"
+#include "units/shown_quantity.h"
 
 namespace puteal
 {
-
-namespace
-{
-
-std::string boundMark(Bound bound)
-{
-    return bound == Bound::below ? "<" : bound == Bound::above ? ">" : "";
-}
-
-/// Money to the cent below a hundred, else whole.
-std::string moneyText(double x, int figures, int places)
-{
-    if (places < 0 && figures == 0)
-        places = 2;
-    const std::string digits =
-        places >= 0 ? toPlaces(std::fabs(x), places) : toFigures(std::fabs(x), figures);
-    return (x < 0 ? "-$" : "$") + grouped(digits);
-}
-
-std::string quantityText(const StaticType &type, const Unit &unit, double number, int figures, int places)
-{
-    const double x = unit.fromBase(number);
-    const std::string mark = boundMark(type.bound);
-    if (!unit.text.empty() && unit.text.front() == '$') // "$", "$/yr"
-        return mark + moneyText(x, figures, places) + unit.text.substr(1);
-    const std::string digits = places >= 0 ? toPlaces(x, places) : toFigures(x, figures > 0 ? figures : 3);
-    return mark + digits + (unit.text.empty() ? "" : " " + unit.text);
-}
-
-} // namespace
 
 std::string shownForReason(const EvalHost &host, const StaticType &type, const Unit &unit, double number,
                            int figures, int places)
@@ -56,7 +26,7 @@ std::string shownForReason(const EvalHost &host, const StaticType &type, const U
     case ValueKind::words:
         return host.words(static_cast<std::uint32_t>(number));
     default:
-        return quantityText(type, unit, number, figures, places);
+        return showQuantity(number, type.bound, unit, Rounding{figures, places}).text();
     }
 }
 

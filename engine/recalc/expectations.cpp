@@ -8,6 +8,7 @@
 #include "compile/error_number.h"
 #include "compile/shown_text.h"
 #include "recalc/program_model.h"
+#include "units/shown_quantity.h"
 
 namespace puteal
 {
@@ -157,12 +158,10 @@ private:
     std::string shown(NodeId node, double number) const
     {
         const ShownFacts facts = m_host.shownFacts(node);
-        if (facts.type.kind != ValueKind::quantity ||
-            (!facts.unit.text.empty() && facts.unit.text.front() == '$'))
-            return shownForReason(m_host, facts.type, facts.unit, number, facts.figures, facts.places);
+        if (facts.type.kind != ValueKind::quantity)
+            return shownForReason(m_host, facts.type, facts.unit, number);
         constexpr int figures = 6;
-        const std::string digits = trimZeros(toFigures(facts.unit.fromBase(number), figures));
-        return facts.unit.text.empty() ? digits : digits + " " + facts.unit.text;
+        return showTrimmed(number, facts.type.bound, facts.unit, figures).text();
     }
 
     const Model &m_model;
