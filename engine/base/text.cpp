@@ -189,7 +189,9 @@ std::vector<std::string> closest(std::string_view word, const std::vector<std::s
     for (const std::string &candidate : candidates) {
         std::string other = candidate;
         std::transform(other.begin(), other.end(), other.begin(), lower);
-        const std::size_t apart = other.size() > small.size() + 8 ? reach + 1 : distance(small, other);
+        const std::size_t apart = other.size() > small.size() + reach || small.size() > other.size() + reach
+                                      ? reach + 1 // too unequal in length to be close
+                                      : distance(small, other);
         const bool prefix = small.size() >= 3 &&
                             (other.starts_with(small) || (other.size() >= 3 && small.starts_with(other)));
         if (apart <= reach && apart < std::max(small.size(), other.size()))

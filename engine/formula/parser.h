@@ -6,16 +6,17 @@
 #include <string>
 #include <string_view>
 
+#include "formula/formula_reader.h"
 #include "formula/tree.h"
 
 namespace puteal
 {
 
-class Parser
+class Parser : public FormulaReader
 {
 public:
     Parser(std::string_view plain, const UnitTable &units, KnownWord isKnownWord, const void *context)
-        : m_text(plain), m_units(units), m_isKnownWord(isKnownWord), m_context(context)
+        : FormulaReader(plain), m_units(units), m_isKnownWord(isKnownWord), m_context(context)
     {
     }
 
@@ -25,7 +26,6 @@ public:
 
     bool withSuggestions = true; ///< false: only whether and where it fails is asked, close words cost time
     Tree tree;
-    Error error;
 
 private:
     static constexpr NodeIndex none = std::numeric_limits<NodeIndex>::max();
@@ -104,40 +104,17 @@ private:
     NodeIndex singleQuotes();
     NodeIndex exclamation();
     bool tooDeep(std::size_t at);
-    bool fails(ErrorKind kind, std::string words, std::size_t begin, std::size_t end);
-    bool failsWith(ErrorKind kind, std::string words, std::size_t begin, std::size_t end,
-                   std::string fixWords, std::string text);
     bool replaceOperator(std::size_t begin, std::size_t end, std::string_view word);
-    void addFix(std::string words, std::size_t begin, std::size_t end, std::string text);
 
-    // reading
-    char at(std::size_t pos) const { return pos < m_text.size() ? m_text[pos] : '\0'; }
-    void skipBlanks();
-    std::size_t afterBlanks(std::size_t pos) const;
-    std::string_view wordAt(std::size_t pos) const;
-    bool takeWord(std::string_view word);
-    bool failed() const { return m_failed; }
     bool isKnown(std::string_view word) const { return m_isKnownWord && m_isKnownWord(m_context, word); }
-    std::string piece(std::size_t begin, std::size_t end) const
-    {
-        return std::string(m_text.substr(begin, end - begin));
-    }
-    std::string piece(Span s) const { return piece(s.begin, s.end); }
-    static Span span(std::size_t begin, std::size_t end)
-    {
-        return {static_cast<std::uint32_t>(begin), static_cast<std::uint32_t>(end)};
-    }
     NodeIndex add(Node node);
     NodeIndex binary(Op op, Span opSpan, NodeIndex left, NodeIndex right);
     Node &node(NodeIndex i) { return tree.nodes[i]; }
 
-    std::string_view m_text;
     const UnitTable &m_units;
     KnownWord m_isKnownWord;
     const void *m_context;
-    std::size_t m_pos = 0;
     std::size_t m_depth = 0;
-    bool m_failed = false;
     bool m_inArguments = false; ///< a comma parts arguments here
 };
 

@@ -15,46 +15,8 @@ bool isDigit(char c)
 {
     return c >= '0' && c <= '9';
 }
-bool isLetter(char c)
-{
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '_';
-}
-bool isBlank(char c)
-{
-    return c == ' ' || c == '\t' || c == '\n';
-}
 
 } // namespace
-
-void Parser::skipBlanks()
-{
-    m_pos = afterBlanks(m_pos);
-}
-
-std::size_t Parser::afterBlanks(std::size_t pos) const
-{
-    while (pos < m_text.size() && isBlank(m_text[pos]))
-        ++pos;
-    return pos;
-}
-
-std::string_view Parser::wordAt(std::size_t pos) const
-{
-    if (!isLetter(at(pos)))
-        return {};
-    std::size_t end = pos + 1;
-    while (isLetter(at(end)) || isDigit(at(end)))
-        ++end;
-    return m_text.substr(pos, end - pos);
-}
-
-bool Parser::takeWord(std::string_view word)
-{
-    if (wordAt(m_pos) != word)
-        return false;
-    m_pos += word.size();
-    return true;
-}
 
 NodeIndex Parser::add(Node node)
 {

@@ -10,30 +10,6 @@
 namespace puteal
 {
 
-bool Parser::fails(ErrorKind kind, std::string words, std::size_t begin, std::size_t end)
-{
-    if (!m_failed) {
-        error = Error{kind, std::move(words), {}, Place{span(begin, std::min(end, m_text.size())), {}, 0}};
-        m_failed = true;
-    }
-    return false;
-}
-
-bool Parser::failsWith(ErrorKind kind, std::string words, std::size_t begin, std::size_t end,
-                       std::string fixWords, std::string text)
-{
-    if (m_failed)
-        return false;
-    fails(kind, std::move(words), begin, end);
-    addFix(std::move(fixWords), begin, end, std::move(text));
-    return false;
-}
-
-void Parser::addFix(std::string words, std::size_t begin, std::size_t end, std::string text)
-{
-    error.fixes.push_back({std::move(words), span(begin, end), std::move(text)});
-}
-
 /// && and || of other languages.
 bool Parser::replaceOperator(std::size_t begin, std::size_t end, std::string_view word)
 {

@@ -59,9 +59,7 @@ bool Parser::convertUnit(Node &result)
     const std::size_t begin = m_pos;
     auto scanned = scanUnit(m_text, begin, m_units);
     if (!scanned) {
-        error = std::move(scanned.error());
-        m_failed = true;
-        return false;
+        return failsAs(std::move(scanned.error()));
     }
     if (!*scanned) {
         const std::string_view word = wordAt(begin);

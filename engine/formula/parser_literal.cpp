@@ -91,8 +91,7 @@ NodeIndex Parser::money()
         return span(s.begin == 0 ? begin : s.begin - 1 + end, s.end <= 1 ? end : s.end - 1 + end);
     };
     if (!scanned) {
-        error = std::move(scanned.error());
-        m_failed = true;
+        failsAs(std::move(scanned.error()));
         if (error.place.span)
             error.place.span = shift(*error.place.span);
         for (Fix &fix : error.fixes) {

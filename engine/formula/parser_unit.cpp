@@ -31,9 +31,7 @@ bool Parser::unitAfter(Node &node, std::size_t numberEnd)
     if (!scanned) {
         if (c == '(' && !m_units.isUnitWord(wordAt(pos + 1)))
             return true;
-        error = std::move(scanned.error());
-        m_failed = true;
-        return false;
+        return failsAs(std::move(scanned.error()));
     }
     if (!*scanned)
         return word.empty() || wordAfterNumber(node, numberEnd, pos);
@@ -127,15 +125,11 @@ bool Parser::substanceAfter(Node &node)
                      begin + 2);
     const std::size_t end = wordBegin + word.size();
     const auto id = UnitTable::substanceId(word);
-    if (!id) {
-        error = noSuchSubstance(word, span(wordBegin, end));
-        m_failed = true;
-        return false;
-    }
+    if (!id)
+        return failsAs(noSuchSubstance(word, span(wordBegin, end)));
     auto unit = tagged(tree.units[node.unit], *id, m_units);
     if (!unit) {
-        error = std::move(unit.error());
-        m_failed = true;
+        failsAs(std::move(unit.error()));
         error.place.span = span(node.opSpan.begin, end);
         for (Fix &fix : error.fixes)
             fix.span = *error.place.span;
@@ -151,9 +145,7 @@ bool Parser::noUnit(std::size_t begin, std::size_t end)
 {
     if (!withSuggestions)
         return fails(ErrorKind::unit, "", begin, end);
-    error = noSuchUnit(m_text.substr(begin, end - begin), span(begin, end), m_units);
-    m_failed = true;
-    return false;
+    return failsAs(noSuchUnit(m_text.substr(begin, end - begin), span(begin, end), m_units));
 }
 
 } // namespace puteal
