@@ -10,6 +10,7 @@
 #include "base/text.h"
 #include "cli/command.h"
 #include "functions/functions_page.h"
+#include "session/worked_example.h"
 
 namespace puteal::cli
 {
@@ -91,19 +92,46 @@ int pluginsCommand(const Options &options)
 namespace
 {
 
+/// Where an example is tried: the empty workbook, or one of its own when it brings cells along.
+struct Stage {
+    std::unique_ptr<Session> own;
+    std::string formula;
+
+    static Result<Stage> of(const ExampleInfo &example, const PluginFolders &folders)
+    {
+        const WorkedExample worked = workedExample(example.formula);
+        Stage stage{nullptr, worked.formula};
+        if (worked.workbook.empty())
+            return stage;
+        auto made = Session::fromText(worked.workbook, folders);
+        if (!made)
+            return tl::unexpected<Error>(made.error());
+        stage.own = std::move(*made);
+        return stage;
+    }
+    Program::Preview preview(const Session &empty, std::string_view text) const
+    {
+        const Session &session = own ? *own : empty;
+        return session.program().preview(session.workbook(), CellAt{0, 1, 0}, text, session.values());
+    }
+};
+
 /// One worked example through the real formula path; empty when it holds, else what came out.
-std::string tried(const Session &session, const ExampleInfo &example, std::string &obtained)
+std::string tried(const Session &session, const ExampleInfo &example, const PluginFolders &folders,
+                  std::string &obtained)
 {
+    const auto stage = Stage::of(example, folders);
+    if (!stage)
+        return stage.error().words;
     const Program &program = session.program();
-    const CellAt at{0, 1, 0};
-    const auto result = program.preview(session.workbook(), at, example.formula, session.values());
+    const auto result = stage->preview(session, stage->formula);
     if (result.error) {
         obtained = result.error->words;
         return result.error->words;
     }
     obtained = showPlain(result.type, result.number, result.words, result.shown, 7, program.lists(),
                          program.units());
-    const auto wanted = program.preview(session.workbook(), at, example.expected, session.values());
+    const auto wanted = stage->preview(session, example.expected);
     if (result.type.kind == ValueKind::quantity) {
         if (wanted.error || wanted.type.kind != ValueKind::quantity)
             return fmt::format("expected value `{}` cannot be read", example.expected);
@@ -118,10 +146,12 @@ std::string tried(const Session &session, const ExampleInfo &example, std::strin
 }
 
 /// A refusal example must be refused with exactly this message.
-std::string refusedAs(const Session &session, const ExampleInfo &refusal)
+std::string refusedAs(const Session &session, const ExampleInfo &refusal, const PluginFolders &folders)
 {
-    const auto result =
-        session.program().preview(session.workbook(), {0, 1, 0}, refusal.formula, session.values());
+    const auto stage = Stage::of(refusal, folders);
+    if (!stage)
+        return stage.error().words;
+    const auto result = stage->preview(session, stage->formula);
     if (!result.error)
         return "was not refused";
     return result.error->words == refusal.expected ? std::string() : result.error->words;
@@ -131,7 +161,8 @@ std::string refusedAs(const Session &session, const ExampleInfo &refusal)
 
 int verifyCommand(const Options &options)
 {
-    const auto session = Session::createNew(foldersOf(options));
+    const PluginFolders folders = foldersOf(options);
+    const auto session = Session::createNew(folders);
     const Registry &registry = session->program().registry();
     std::map<std::string, std::size_t> passed;
     std::size_t refusals = 0, failures = 0;
@@ -139,7 +170,7 @@ int verifyCommand(const Options &options)
     for (const FunctionInfo &function : registry.functions()) {
         for (const ExampleInfo &example : function.examples) {
             std::string obtained;
-            const std::string wrong = tried(*session, example, obtained);
+            const std::string wrong = tried(*session, example, folders, obtained);
             if (wrong.empty()) {
                 ++passed[example.origin];
                 continue;
@@ -149,7 +180,7 @@ int verifyCommand(const Options &options)
                                example.expected, wrong);
         }
         for (const ExampleInfo &refusal : function.refusals) {
-            const std::string wrong = refusedAs(*session, refusal);
+            const std::string wrong = refusedAs(*session, refusal, folders);
             if (wrong.empty()) {
                 ++refusals;
                 continue;

@@ -37,12 +37,12 @@ struct Cells {
 std::string workbookOf(const std::vector<Cells> &columns)
 {
     std::size_t lines = 1;
-    std::string text = "puteal workbook 1\ntitle \"Worked example\"\nsheet example \"Worked example\"\n";
+    std::string text = "puteal workbook 1\ntitle \"Worked example\"\nsheet example \"Worked example\"\n"
+                       "column item words \"Item\" 14\ncolumn result amounts \"Result\" 14\n";
     for (const Cells &column : columns) {
         text += fmt::format("column {0} amounts \"{0}\" 14\n", column.key);
         lines = std::max(lines, column.typed.size());
     }
-    text += "column result amounts \"result\" 14\n";
     for (std::size_t i = 0; i < lines; ++i) {
         text += "line\n";
         for (const Cells &column : columns)

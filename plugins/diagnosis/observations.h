@@ -30,7 +30,7 @@ struct Observations {
 enum class FilteredShare { notKnown, low, between, high };
 
 /// Forms that carry points; the first five of the shared list of forms, without "mixed".
-enum Scored : int {
+enum Scored : unsigned {
     scoredDissolved,
     scoredOxidized,
     scoredBacterial,

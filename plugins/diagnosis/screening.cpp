@@ -174,8 +174,10 @@ constexpr puteal_example yesExamples[] = {
     example("screen_yes(yes)", "works", 0, "computed", "practice"),
     example("screen_yes(no)", "will not work", 0, "computed", "practice"),
 };
-constexpr puteal_example noRefusals[] = {refusal("screen_no(2 ft)", "`condition` takes yes or no")};
-constexpr puteal_example yesRefusals[] = {refusal("screen_yes(2 ft)", "`condition` takes yes or no")};
+constexpr puteal_example noRefusals[] = {
+    refusal("screen_no(2 ft)", "screen_no takes condition as yes or no, not 2 ft")};
+constexpr puteal_example yesRefusals[] = {
+    refusal("screen_yes(2 ft)", "screen_yes takes condition as yes or no, not 2 ft")};
 
 } // namespace
 

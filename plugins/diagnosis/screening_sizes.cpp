@@ -91,9 +91,9 @@ constexpr puteal_example formExamples[] = {
             "practice"),
 };
 constexpr puteal_example formRefusals[] = {
-    refusal("screen_form(\"rusty\", yes, no, no, no)",
-            "`form` takes one of \"dissolved\", \"oxidized\", \"mixed\", \"bacterial\", \"organic\", "
-            "\"colloidal\", \"unknown\""),
+    refusal(
+        "screen_form(\"rusty\", yes, no, no, no)",
+        "\"rusty\" is not in the list: dissolved, oxidized, mixed, bacterial, organic, colloidal, unknown"),
 };
 
 constexpr puteal_parameter flowTakes[] = {
