@@ -147,8 +147,15 @@ void fillPlot(QCustomPlot &plot, const ChartView &view, double scale)
                 break;
             }
     }
-    const double labelRoom = (xHigh - xLow) * 0.42;
-    plot.xAxis->setRange(xLow - (xHigh - xLow) * 0.01, xHigh + labelRoom);
+    // The end labels stand in the right margin, so the axis ends where the data do.
+    int labelWidth = 0;
+    for (const auto &series : view.series)
+        labelWidth =
+            std::max(labelWidth, QFontMetrics(font).horizontalAdvance(
+                                     words(series.title) + QStringLiteral("  ") + words(series.end)));
+    plot.axisRect()->setAutoMargins(QCP::msLeft | QCP::msTop | QCP::msBottom);
+    plot.axisRect()->setMargins(QMargins(0, 0, labelWidth + 24, 0));
+    plot.xAxis->setRange(xLow - (xHigh - xLow) * 0.01, xHigh + (xHigh - xLow) * 0.01);
     plot.yAxis->setRange(yLow, yHigh * 1.06);
     spread(ends, (yHigh * 1.06 - yLow) * 0.042 * scale);
     for (const End &end : ends)

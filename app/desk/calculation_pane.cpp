@@ -16,12 +16,37 @@ QString escaped(const std::string &text)
     return fromUtf8(text).toHtmlEscaped();
 }
 
+/// A long piece broken after commas, opening parentheses and blanks, so that names and numbers stay whole.
+QStringList brokenAt(const QString &line, int width)
+{
+    QStringList out;
+    QString rest = line;
+    while (rest.size() > width) {
+        int cut = -1;
+        for (int i = std::min<int>(width, static_cast<int>(rest.size()) - 1); i > width / 3 && cut < 0; --i)
+            if (rest[i - 1] == QLatin1Char('(') || rest[i - 1] == QLatin1Char(' '))
+                cut = i;
+        if (cut < 0)
+            break;
+        out += rest.left(cut);
+        rest = rest.mid(cut);
+    }
+    out += rest;
+    return out;
+}
+
 QString fixedLines(const std::vector<std::string> &lines, const char *first)
 {
     QString out;
-    for (std::size_t i = 0; i < lines.size(); ++i)
-        out += QStringLiteral("<div style='margin-left:14px;text-indent:-14px'><code>%1%2</code></div>")
-                   .arg(i == 0 ? QLatin1String(first) : QLatin1String("&nbsp;&nbsp;"), escaped(lines[i]));
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        const QStringList pieces = brokenAt(fromUtf8(lines[i]), 34);
+        for (int j = 0; j < pieces.size(); ++j)
+            out += QStringLiteral("<div><code>%1%2</code></div>")
+                       .arg(i == 0 && j == 0
+                                ? QLatin1String(first)
+                                : QLatin1String(j == 0 ? "&nbsp;&nbsp;" : "&nbsp;&nbsp;&nbsp;&nbsp;"),
+                            pieces[j].toHtmlEscaped());
+    }
     return out.isEmpty() ? out : QStringLiteral("<div style='margin-top:8px'></div>") + out;
 }
 
@@ -73,7 +98,7 @@ QString CalculationPane::cellLinks(const Session &session, const std::vector<Cel
     }
     if (cells.size() > 14)
         links += tr("and %1 more").arg(cells.size() - 14);
-    return links.join(QStringLiteral(", "));
+    return QStringLiteral("<div>%1</div>").arg(links.join(QStringLiteral(", ")));
 }
 
 void CalculationPane::show(const Session &session, const CellAt &at)
@@ -113,9 +138,12 @@ void CalculationPane::show(const Session &session, const CellAt &at)
         html += QStringLiteral("<div>%1</div>").arg(escaped(cell->beside().limit->words));
     if (!steps.cautions.empty()) {
         html += heading(tr("CAUTIONS"));
-        for (const auto &caution : steps.cautions)
-            html +=
-                QStringLiteral("<div style='color:%1'>▲ %2</div>").arg(color::near.name(), escaped(caution));
+        const std::size_t shown = std::min<std::size_t>(steps.cautions.size(), 6);
+        for (std::size_t i = 0; i < shown; ++i)
+            html += QStringLiteral("<div style='color:%1'>▲ %2</div>")
+                        .arg(color::near.name(), escaped(steps.cautions[i]));
+        if (steps.cautions.size() > shown)
+            html += tr("and %1 more where they arise").arg(steps.cautions.size() - shown);
     }
     if (!view.sources.empty()) {
         html += heading(tr("SOURCES"));

@@ -38,9 +38,9 @@ MainWindow::MainWindow(QWidget *parent)
     m_splitter->setChildrenCollapsible(false);
     m_splitter->setHandleWidth(5);
     const int letter = fontMetrics().averageCharWidth();
-    m_steps->setMinimumWidth(letter * 20);
-    m_calculation->setMinimumWidth(letter * 24);
-    m_splitter->setSizes({letter * 30, letter * 100, letter * 46});
+    m_steps->setMinimumWidth(letter * 28);
+    m_calculation->setMinimumWidth(letter * 40);
+    m_splitter->setSizes({letter * 34, letter * 118, letter * 48});
     setCentralWidget(m_splitter);
     for (QLabel *label : {m_title, m_states, m_message, m_saved})
         label->setTextFormat(Qt::PlainText);

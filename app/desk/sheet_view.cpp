@@ -62,22 +62,40 @@ void SheetView::fitColumns()
     const Sheet &sheet = m_session->workbook().sheets[m_model->sheet()];
     const int letter = fontMetrics().averageCharWidth();
     verticalHeader()->setDefaultSectionSize(CellDelegate::lineHeight(font()));
+    int total = 0, words = 0;
+    std::vector<int> widths;
     for (int c = 0; c < m_model->columnCount(); ++c) {
-        int width = 0;
-        switch (m_model->roleOf(c)) {
-        case SheetModel::Role::limit:
-            width = letter * 20;
-            break;
-        case SheetModel::Role::sources:
-            width = letter * 12;
-            break;
-        default:
-            width = letter * static_cast<int>(std::clamp<std::uint32_t>(
-                                 sheet.column(static_cast<std::uint32_t>(c)).width, 6, 80)) +
-                    14;
+        const SheetModel::Role role = m_model->roleOf(c);
+        int width = role == SheetModel::Role::limit ? letter * 19 : letter * 11;
+        if (role == SheetModel::Role::words || role == SheetModel::Role::amounts) {
+            const auto asked = sheet.column(static_cast<std::uint32_t>(c)).width;
+            width = letter * static_cast<int>(std::clamp<std::uint32_t>(asked, 6, 80)) + 14;
         }
+        widths.push_back(width);
+        total += width;
+        words += role == SheetModel::Role::words ? width : 0;
+    }
+    // Words take two rows when they must, so words columns give way first; amounts, limits and marks stay
+    // whole.
+    const int over = total - viewport()->width();
+    for (int c = 0; c < m_model->columnCount(); ++c) {
+        int width = widths[static_cast<std::size_t>(c)];
+        if (over > 0 && words > 0 && m_model->roleOf(c) == SheetModel::Role::words)
+            width = std::max(width - over * width / words - 1, std::min(width, letter * 24));
         setColumnWidth(c, width);
     }
+    // Limit and sources stand beside the amounts, before any further words.
+    QHeaderView *head = horizontalHeader();
+    for (int c = 0; c < m_model->columnCount(); ++c)
+        head->moveSection(head->visualIndex(c), c);
+    int lastAmount = -1;
+    for (int c = 0; c < m_model->columnCount(); ++c)
+        if (m_model->roleOf(c) == SheetModel::Role::amounts)
+            lastAmount = c;
+    int after = lastAmount + 1;
+    for (int c = 0; lastAmount >= 0 && c < m_model->columnCount(); ++c)
+        if (m_model->roleOf(c) == SheetModel::Role::limit || m_model->roleOf(c) == SheetModel::Role::sources)
+            head->moveSection(head->visualIndex(c), after++);
 }
 
 CellAt SheetView::currentCell() const
@@ -261,6 +279,8 @@ void SheetView::keyPressEvent(QKeyEvent *event)
 void SheetView::resizeEvent(QResizeEvent *event)
 {
     QTableView::resizeEvent(event);
+    if (event->oldSize().width() != event->size().width())
+        fitColumns();
     placeSlip();
 }
 

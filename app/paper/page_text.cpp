@@ -93,14 +93,17 @@ void addSheet(std::string &out, const PageSheet &sheet, std::size_t width)
             continue;
         }
         std::size_t column = 0;
+        std::string below;
         for (std::size_t c = 0; c < line.cells.size(); ++c) {
             const PageCell &cell = line.cells[c];
-            const bool last = c + 1 == line.cells.size();
-            const std::string text = last && !cell.amount
-                                         ? wrapped(cell.words, std::max<std::size_t>(width - column, 30), 4)
-                                         : padded(cell.words, widths[c], cell.amount);
-            row += text + "  ";
-            column += widths[c] + 2;
+            const std::size_t length = codePoints(cell.words);
+            // Words that do not fit where they stand go below the line, over its whole width.
+            if (!cell.amount && c > 0 && length > widths[c] && column + length > width) {
+                below += "    " + wrapped(cell.words, width - 4, 4) + "\n";
+                continue;
+            }
+            row += padded(cell.words, widths[c], cell.amount) + "  ";
+            column += std::max(widths[c], length) + 2;
         }
         if (line.limit != LimitState::noLimit)
             row += fmt::format("{} {}", sign(line.limit), line.state);
@@ -108,7 +111,7 @@ void addSheet(std::string &out, const PageSheet &sheet, std::size_t width)
             row += fmt::format("  [{}]", line.marks);
         while (!row.empty() && row.back() == ' ')
             row.pop_back();
-        out += row + "\n";
+        out += row + "\n" + below;
     }
     out += "\n";
 }

@@ -39,7 +39,10 @@ struct Axis {
 
 std::string axisTitle(const std::string &title, const Axis &axis)
 {
-    if (axis.unit.text.empty() || title.find(axis.unit.text) != std::string::npos)
+    // "Year, yr" says it twice
+    const bool said = title.find(axis.unit.text) != std::string::npos ||
+                      (axis.unit.text == "yr" && title.find("ear") != std::string::npos);
+    if (axis.unit.text.empty() || said)
         return title;
     return fmt::format("{}, {}", title, axis.unit.text == "USD" ? "$" : axis.unit.text);
 }
@@ -180,8 +183,9 @@ ChartView SessionState::chart(const std::string &key) const
         series.x.resize(series.y.size(), std::nan(""));
         for (std::size_t i = series.y.size(); i-- > 0;)
             if (std::isfinite(series.y[i])) {
-                series.end =
-                    showQuantity(yAxis.unit.toBase(series.y[i]), Bound::exact, yAxis.unit, {}).text();
+                series.end = showQuantity(yAxis.unit.toBase(series.y[i]), Bound::exact, yAxis.unit,
+                                          {0, std::fabs(series.y[i]) >= 100.0 ? 0 : -1})
+                                 .text();
                 break;
             }
         view.series.push_back(std::move(series));
