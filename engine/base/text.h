@@ -24,6 +24,7 @@ std::string nameFromWords(std::string_view words);
 /// Quotes words for a file or formula: \" \\ \n \t \u{hex} for other control characters.
 std::string quoted(std::string_view words);
 // the standard library's manipulator of that name would win by argument-dependent lookup
+inline std::string quoted(const char *words) { return quoted(std::string_view(words)); }
 inline std::string quoted(const std::string &words) { return quoted(std::string_view(words)); }
 inline std::string quoted(std::string &words) { return quoted(std::string_view(words)); }
 

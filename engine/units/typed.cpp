@@ -1,13 +1,12 @@
 /// What the typed text of an amounts cell is: a value, or else a formula.
 #include <algorithm>
-#include <array>
-#include <functional>
 
 #include <fmt/format.h>
 
 #include "base/number.h"
 #include "base/text.h"
 #include "units/typed_number.h"
+#include "units/typed_unit.h"
 #include "units/value.h"
 
 namespace puteal
@@ -31,27 +30,13 @@ std::size_t skipBlanks(std::string_view text, std::size_t pos)
     return pos;
 }
 
-/// Units repeat down a column: the last ones read are kept, one a slot.
-struct RememberedUnit {
-    std::uint64_t serial = 0;
-    std::string text;
-    Unit unit;
-};
-
-RememberedUnit &rememberedUnit(std::string_view text)
+TypedValue valueOf(const TypedNumber &number, Bound bound)
 {
-    constexpr std::size_t slots = 64;
-    thread_local std::array<RememberedUnit, slots> kept;
-    return kept[std::hash<std::string_view>{}(text) % slots];
-}
-
-void moveError(Error &error, std::uint32_t shift)
-{
-    const auto moved = [shift](Span span) { return Span{span.begin + shift, span.end + shift}; };
-    if (error.place.span)
-        error.place.span = moved(*error.place.span);
-    for (Fix &fix : error.fixes)
-        fix.span = moved(fix.span);
+    TypedValue value;
+    value.type.kind = ValueKind::quantity;
+    value.type.bound = bound;
+    value.figures = number.figures;
+    return value;
 }
 
 /// Reads one typed text (plain, trimmed). Every step gives a value, an error, or nothing (try the next one).
@@ -69,10 +54,9 @@ private:
     Step quantity();
     Step money(std::size_t pos, Bound bound);
     Step amount(std::size_t pos, Bound bound);
-    Step bare(TypedValue value, std::size_t pos, Bound bound);
+    Step bare(TypedValue value, std::size_t pos);
+    Step withUnit(TypedValue value, double number, TypedUnit unit) const;
     Result<std::size_t> bound(Bound &bound) const;
-    Result<std::optional<std::size_t>> unit(std::size_t pos, TypedValue &value);
-    Result<std::optional<std::size_t>> unitIn(std::string_view text, TypedValue &value) const;
 
     Typed finished(TypedValue value) const { return {TypedForm::value, std::move(value), {}}; }
     Error unlisted(std::string_view word) const;
@@ -190,54 +174,6 @@ Reader::Step Reader::quantity()
     return at(m_text, pos + sign) == '$' ? money(pos, kind) : amount(pos, kind);
 }
 
-/// A unit at `pos` that ends the text, with `as X`; the end when there is one, none when the text goes on.
-Result<std::optional<std::size_t>> Reader::unit(std::size_t pos, TypedValue &value)
-{
-    const std::string_view tail = m_text.substr(pos);
-    value.hasUnit = true;
-    RememberedUnit &remembered = rememberedUnit(tail);
-    if (remembered.serial == m_context.units->serial() && remembered.text == tail) {
-        value.unit = remembered.unit;
-        return std::optional<std::size_t>{m_text.size()};
-    }
-    auto end = unitIn(tail, value);
-    if (!end) {
-        moveError(end.error(), static_cast<std::uint32_t>(pos));
-        return end;
-    }
-    if (!*end)
-        return end;
-    if (**end == tail.size() && value.notes.empty())
-        remembered = {m_context.units->serial(), std::string(tail), value.unit};
-    return std::optional<std::size_t>{pos + **end};
-}
-
-/// The unit at the start of `text` and `as X` behind it; spans count in `text`.
-Result<std::optional<std::size_t>> Reader::unitIn(std::string_view text, TypedValue &value) const
-{
-    auto scanned = scanUnit(text, 0, *m_context.units);
-    if (!scanned)
-        return tl::unexpected<Error>(scanned.error());
-    if (!*scanned)
-        return std::optional<std::size_t>{};
-    value.unit = std::move((*scanned)->unit);
-    value.notes = std::move((*scanned)->notes);
-    const std::size_t end = (*scanned)->end;
-    const std::size_t as = skipBlanks(text, end);
-    if (as == end || !text.substr(as).starts_with("as "))
-        return std::optional<std::size_t>{end};
-    const auto id = UnitTable::substanceId(text.substr(skipBlanks(text, as + 3)));
-    if (!id)
-        return std::optional<std::size_t>{};
-    auto with = tagged(value.unit, *id, *m_context.units);
-    if (!with) {
-        with.error().place.span = spanOf(0, text.size());
-        return tl::unexpected<Error>(with.error());
-    }
-    value.unit = std::move(*with);
-    return std::optional<std::size_t>{text.size()};
-}
-
 Reader::Step Reader::money(std::size_t pos, Bound bound)
 {
     const std::size_t sign = at(m_text, pos) == '-' ? 1 : 0;
@@ -250,28 +186,13 @@ Reader::Step Reader::money(std::size_t pos, Bound bound)
     const std::size_t end = (*number)->end;
     if (end != m_text.size() && m_text[end] != '/')
         return std::optional<Typed>{};
-    TypedValue value;
-    value.type.kind = ValueKind::quantity;
-    value.type.bound = bound;
-    value.figures = (*number)->figures;
-    value.hasUnit = true;
-    // the unit is spelled $/kWh: read it with the number cut out
-    const std::string spelled = "$" + std::string(m_text.substr(end));
-    const auto unitEnd = unitIn(spelled, value);
-    if (!unitEnd) {
-        Error error = unitEnd.error();
-        moveError(error, static_cast<std::uint32_t>(end - 1));
-        for (Fix &fix : error.fixes) {
-            fix.span.begin = static_cast<std::uint32_t>(begin - 1);
-            fix.text.insert(1, m_text.substr(begin, end - begin));
-        }
-        return tl::unexpected<Error>(error);
-    }
-    if (!*unitEnd || **unitEnd != spelled.size())
+    auto unit = readMoneyUnit(m_text, begin, end, *m_context.units);
+    if (!unit)
+        return tl::unexpected<Error>(unit.error());
+    if (!*unit || (*unit)->end != m_text.size())
         return std::optional<Typed>{};
-    value.type.quantity = value.unit.type;
-    value.number = value.unit.toBase(sign ? -(*number)->value : (*number)->value);
-    return std::optional<Typed>{finished(std::move(value))};
+    TypedValue value = valueOf(**number, bound);
+    return withUnit(std::move(value), sign ? -(*number)->value : (*number)->value, std::move(**unit));
 }
 
 Reader::Step Reader::amount(std::size_t pos, Bound bound)
@@ -281,26 +202,31 @@ Reader::Step Reader::amount(std::size_t pos, Bound bound)
         return tl::unexpected<Error>(number.error());
     if (!*number)
         return std::optional<Typed>{};
-    TypedValue value;
-    value.type.kind = ValueKind::quantity;
-    value.type.bound = bound;
-    value.figures = (*number)->figures;
+    TypedValue value = valueOf(**number, bound);
     value.number = (*number)->value;
     const std::size_t end = skipBlanks(m_text, (*number)->end);
     if (end == m_text.size())
-        return bare(std::move(value), pos, bound);
-    const auto unitEnd = unit(end, value);
-    if (!unitEnd)
-        return tl::unexpected<Error>(unitEnd.error());
-    if (!*unitEnd || **unitEnd != m_text.size())
+        return bare(std::move(value), pos);
+    auto unit = readTypedUnit(m_text, end, *m_context.units);
+    if (!unit)
+        return tl::unexpected<Error>(unit.error());
+    if (!*unit || (*unit)->end != m_text.size())
         return std::optional<Typed>{};
+    return withUnit(std::move(value), (*number)->value, std::move(**unit));
+}
+
+Reader::Step Reader::withUnit(TypedValue value, double number, TypedUnit unit) const
+{
+    value.unit = std::move(unit.unit);
+    value.notes = std::move(unit.notes);
+    value.hasUnit = true;
     value.type.quantity = value.unit.type;
-    value.number = value.unit.toBase(value.number);
+    value.number = value.unit.toBase(number);
     return std::optional<Typed>{finished(std::move(value))};
 }
 
 /// A number without a unit takes the set unit, visibly.
-Reader::Step Reader::bare(TypedValue value, std::size_t pos, Bound)
+Reader::Step Reader::bare(TypedValue value, std::size_t pos)
 {
     const Unit *set = m_context.setUnit;
     if (!set || set->text.empty())

@@ -251,6 +251,8 @@ void TypedTest::refusals_data()
         "<=", "");
     row("two lines in a unit", "12 gal/day/person", "a unit has one /: write gal/(day*person)", "/person",
         "12 gal/(day*person)");
+    row("two lines behind money", "$5/day/person", "a unit has one /: write $/(day*person)", "/person",
+        "$5/(day*person)");
     row("a substance of a volume", "3 gal as Fe", "`gal` has no mass or amount that could be of Fe",
         "gal as Fe", "");
     row("places count bytes of the typed text",
