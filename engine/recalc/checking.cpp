@@ -1,5 +1,6 @@
 /// Types in dependency order: checked and compiled once for equal texts over equal types.
 #include <algorithm>
+#include <tuple>
 
 #include "compile/error_number.h"
 #include "recalc/model.h"
@@ -61,6 +62,7 @@ std::vector<std::uint32_t> keyOf(Model &model, NodeId node, const CheckContext &
     key.push_back(model.roleOf(node) == NodeRole::cell ? 0U : 1U);
     key.push_back(
         context.setUnit || context.expected.kind != ValueKind::blank ? model.typeTable.intern(wanted) : 0U);
+    std::uint32_t firstLine = 0, lines = 0;
     model.pool.forEach(
         model.links[node], [&](NodeId other, bool) { key.push_back(model.types[other]); },
         [&](NodeId first, std::uint32_t count) {
@@ -68,6 +70,12 @@ std::vector<std::uint32_t> keyOf(Model &model, NodeId node, const CheckContext &
             std::vector<TypeId> types = rangeTypes(model, first, count, memo, own).types;
             std::sort(types.begin(), types.end());
             key.push_back(rangeBegins);
+            // ranges of a call must be the same lines: true on one line of a run, false on the next
+            const std::uint32_t line = model.cellOf(first).line;
+            if (lines == 0)
+                std::tie(firstLine, lines) = std::pair{line, count};
+            key.push_back(line - firstLine);
+            key.push_back(count - lines);
             key.insert(key.end(), types.begin(), types.end());
             key.push_back(rangeEnds);
         });
