@@ -78,6 +78,20 @@ Result<void> fits(const Session &session, const CellAt &at, const std::string &n
     return {};
 }
 
+/// A bare number takes the unit the cell holds, as it does when typed there.
+std::string withUnit(const Session &session, const CellAt &at, const std::string &text)
+{
+    const Program &program = session.program();
+    const NodeFacts &facts = program.facts(program.nodeOf(at));
+    const Program::Preview typed = program.preview(session.workbook(), at, text, session.values());
+    const bool bare =
+        !typed.error && !typed.tree && typed.type.kind == ValueKind::quantity && typed.shown.text.empty();
+    if (!bare || facts.type.kind != ValueKind::quantity || facts.shown.text.empty())
+        return text;
+    return facts.shown.text.front() == '$' ? "$" + text + facts.shown.text.substr(1)
+                                           : text + " " + facts.shown.text;
+}
+
 bool setOne(Session &session, const std::string &assignment, int &code)
 {
     const auto equals = assignment.find('=');
@@ -87,13 +101,15 @@ bool setOne(Session &session, const std::string &assignment, int &code)
         code = wrongUse;
         return false;
     }
-    const std::string name = assignment.substr(0, equals), text = assignment.substr(equals + 1);
+    const std::string name = assignment.substr(0, equals);
+    std::string text = assignment.substr(equals + 1);
     const auto at = session.find(name);
     if (!at) {
         complain(fmt::format("--set {}: {}", name, at.error().words));
         code = wrongUse;
         return false;
     }
+    text = withUnit(session, *at, text);
     if (!text.empty())
         if (const auto fitting = fits(session, *at, name, text); !fitting) {
             complain(fitting.error().words);

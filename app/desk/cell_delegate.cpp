@@ -97,7 +97,7 @@ void CellDelegate::paintWords(QPainter &painter, const QRect &box, const QFont &
     const QFont small = smallFont(font);
     painter.setFont(small);
     const QFontMetrics smallMetrics(small);
-    const QRect under(inner.left(), inner.bottom() - smallMetrics.height(), inner.width(),
+    const QRect under(inner.left(), inner.bottom() - smallMetrics.height() - 1, inner.width(),
                       smallMetrics.height());
     if (m_model->isLit(amount)) {
         QRect glow = under;

@@ -65,7 +65,11 @@ MainWindow::MainWindow(QWidget *parent)
     resize(1366, 768);
 }
 
-MainWindow::~MainWindow() = default;
+MainWindow::~MainWindow()
+{
+    // The views outlive the session by a moment: they must not ask it any more.
+    m_view->setSheet(nullptr, 0);
+}
 
 void MainWindow::say(const QString &words)
 {

@@ -109,7 +109,8 @@ std::string SessionState::stateSentence(const CellAt &at, LimitState state) cons
         m_values.number[low] != 0.0 && m_program->facts(low).type.kind == ValueKind::quantity &&
         m_program->facts(low).shown.offset == 0.0) {
         const double share = m_values.number[node] / m_values.number[low] * 100.0;
-        return fmt::format("{}: {} % of {}", out, toFigures(share, share >= 100.0 ? 4 : 3), words);
+        return fmt::format("{}: {} % of {}", out, share >= 100.0 ? toPlaces(share, 0) : toFigures(share, 3),
+                           words);
     }
     return fmt::format("{}: {}", out, words);
 }

@@ -126,7 +126,7 @@ private slots:
         QVERIFY(view()->slip()->isOpen());
         enter();
         QCOMPARE(typed(at("iron")), QString("3 mg/L as Fe"));
-        QCOMPARE(shown("setting"), QString("25.0 gpg as CaCO3"));
+        QCOMPARE(shown("setting"), QString("25.0 gpg"));
     }
     void undoBringsBackBytesAndRedoTheChange()
     {
@@ -188,7 +188,7 @@ private slots:
         QTest::mouseClick(view()->viewport(), Qt::LeftButton, {}, cell.center());
         QCOMPARE(view()->slip()->text(), QString("2 * hardness"));
         enter();
-        QCOMPARE(QString::fromStdString(m_window->session()->view({0, 1, 3}).shown), QString("20.0 gpg as CaCO3"));
+        QCOMPARE(QString::fromStdString(m_window->session()->view({0, 1, 3}).shown), QString("20.0 gpg"));
     }
     void namesUsedByTheOpenFormulaAreLit()
     {
@@ -229,11 +229,11 @@ private slots:
         m_window->goTo(at("hardness"));
         trigger("Line above");
         QCOMPARE(at("hardness").line, 1U);
-        QCOMPARE(shown("setting"), QString("19.0 gpg as CaCO3"));
+        QCOMPARE(shown("setting"), QString("19.0 gpg"));
         m_window->goTo(at("setting"));
         trigger("Move lines up");
         QCOMPARE(at("setting").line, 2U);
-        QCOMPARE(shown("setting"), QString("19.0 gpg as CaCO3"));
+        QCOMPARE(shown("setting"), QString("19.0 gpg"));
     }
     void aRunningBalanceTakesInAnInsertedYear()
     {
@@ -265,7 +265,7 @@ private slots:
         file.close();
         QVERIFY(!m_window->openFile(path));
         QVERIFY2(m_window->lastRefusal().contains("file line"), qPrintable(m_window->lastRefusal()));
-        QCOMPARE(shown("setting"), QString("19.0 gpg as CaCO3"));
+        QCOMPARE(shown("setting"), QString("19.0 gpg"));
     }
     void theChartNamesItsBreakEvenYear()
     {
@@ -275,7 +275,8 @@ private slots:
     void theCalculationShowsThreeSteps()
     {
         m_window->goTo(at("setting"));
-        const QString text = m_window->calculation()->toPlainText();
+        // long formulas are broken over lines for reading
+        const QString text = m_window->calculation()->toPlainText().simplified();
         for (const char *piece : {"compensated_hardness(hardness, iron)", "10 gpg", "1.8 mg/L as Fe", "19.0 gpg", "hardness, iron"})
             QVERIFY2(text.contains(piece), qPrintable(QString(piece) + " not in\n" + text));
     }
