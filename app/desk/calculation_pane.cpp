@@ -82,13 +82,16 @@ CalculationPane::CalculationPane(QWidget *parent) : QTextBrowser(parent)
     connect(this, &QTextBrowser::anchorClicked, this, &CalculationPane::followed);
 }
 
-QString CalculationPane::cellLinks(const Session &session, const std::vector<CellAt> &cells) const
+QString CalculationPane::cellLinks(const Session &session, std::uint32_t sheet,
+                                   const std::vector<CellAt> &cells) const
 {
     QStringList links;
     for (std::size_t i = 0; i < cells.size() && i < 14; ++i) {
         const CellAt &at = cells[i];
         const std::string name = session.workbook().cell(at)->beside().name;
-        const QString words = name.empty() ? fromUtf8(session.labelOf(at)) : fromUtf8(name);
+        QString words = name.empty() ? fromUtf8(session.labelOf(at)) : fromUtf8(name);
+        if (at.sheet != sheet)
+            words = fromUtf8(session.workbook().sheets[at.sheet].key()) + QLatin1Char('.') + words;
         links += QStringLiteral("<a style='color:%1' href='cell:%2,%3,%4'>%5</a>")
                      .arg(color::given.name())
                      .arg(at.sheet)
@@ -156,9 +159,9 @@ void CalculationPane::show(const Session &session, const CellAt &at)
     }
     const auto uses = session.program().precedents(at, 60), used = session.program().dependents(at, 60);
     if (!uses.empty())
-        html += heading(tr("USES")) + cellLinks(session, uses);
+        html += heading(tr("USES")) + cellLinks(session, at.sheet, uses);
     if (!used.empty())
-        html += heading(tr("USED BY")) + cellLinks(session, used);
+        html += heading(tr("USED BY")) + cellLinks(session, at.sheet, used);
     if (cell && !cell->beside().note.empty())
         html += heading(tr("NOTE")) + QStringLiteral("<div>%1</div>").arg(escaped(cell->beside().note));
     setHtml(html);

@@ -22,7 +22,7 @@ signals:
 
 private:
     void followed(const QUrl &link);
-    QString cellLinks(const Session &session, const std::vector<CellAt> &cells) const;
+    QString cellLinks(const Session &session, std::uint32_t sheet, const std::vector<CellAt> &cells) const;
 };
 
 } // namespace puteal::desk

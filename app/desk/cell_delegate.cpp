@@ -11,6 +11,19 @@ namespace puteal::desk
 namespace
 {
 constexpr int margin = 6;
+
+/// Words in at most two small rows, cut with dots.
+void drawTwoRows(QPainter &painter, const QRect &box, const QFont &font, const QString &words)
+{
+    painter.setFont(font);
+    const QFontMetrics metrics(font);
+    QString text = words;
+    while (metrics.boundingRect(QRect(0, 0, box.width(), 10000), Qt::TextWordWrap, text).height() >
+               box.height() + 2 &&
+           text.size() > 8)
+        text = text.left(text.size() - 5).trimmed() + QStringLiteral("...");
+    painter.drawText(box, Qt::TextWordWrap | Qt::AlignVCenter | Qt::AlignLeft, text);
+}
 } // namespace
 
 CellDelegate::CellDelegate(SheetModel *model, QObject *parent) : QStyledItemDelegate(parent), m_model(model)
@@ -86,8 +99,7 @@ void CellDelegate::paintWords(QPainter &painter, const QRect &box, const QFont &
             // Long words take the two rows a line has anyway.
             QFont two = smallFont(font);
             two.setPointSizeF(font.pointSizeF() * 0.9);
-            painter.setFont(two);
-            painter.drawText(inner, Qt::TextWordWrap | Qt::AlignVCenter, whole);
+            drawTwoRows(painter, inner, two, whole);
         } else {
             painter.drawText(inner, Qt::AlignVCenter | Qt::AlignLeft, text);
         }
@@ -134,7 +146,7 @@ void CellDelegate::paintAmount(QPainter &painter, const QRect &box, const QFont 
         QFont small = smallFont(font);
         painter.setFont(small);
         painter.setPen(waits ? color::quiet : color::outside);
-        painter.drawText(inner, Qt::AlignVCenter | Qt::AlignLeft | Qt::TextWordWrap, fromUtf8(view.shown));
+        drawTwoRows(painter, inner, small, fromUtf8(view.shown));
         return;
     }
     QFont ink = font;
@@ -143,8 +155,7 @@ void CellDelegate::paintAmount(QPainter &painter, const QRect &box, const QFont 
         const QFontMetrics metrics(ink);
         const QString whole = fromUtf8(view.shown);
         if (metrics.horizontalAdvance(whole) > inner.width()) {
-            painter.setFont(smallFont(font));
-            painter.drawText(inner, Qt::AlignVCenter | Qt::AlignLeft | Qt::TextWordWrap, whole);
+            drawTwoRows(painter, inner, smallFont(font), whole);
         } else {
             painter.setFont(ink);
             painter.drawText(inner, Qt::AlignVCenter | Qt::AlignLeft, whole);

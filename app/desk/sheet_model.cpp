@@ -227,7 +227,7 @@ QVariant SheetModel::headerData(int section, Qt::Orientation orientation, int ro
     if (orientation == Qt::Vertical)
         return role == Qt::DisplayRole ? QVariant(section + 1) : QVariant();
     if (role == Qt::TextAlignmentRole)
-        return QVariant::fromValue(Qt::Alignment(Qt::AlignLeft | Qt::AlignVCenter));
+        return QVariant::fromValue(int(Qt::AlignLeft) | int(Qt::AlignVCenter) | int(Qt::TextWordWrap));
     const Role column = roleOf(section);
     if (role == Qt::DisplayRole) {
         if (column == Role::limit)

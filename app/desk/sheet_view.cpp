@@ -31,7 +31,8 @@ SheetView::SheetView(QWidget *parent)
     verticalHeader()->setDefaultAlignment(Qt::AlignRight | Qt::AlignVCenter);
     verticalHeader()->setHighlightSections(false);
     horizontalHeader()->setHighlightSections(false);
-    horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
+    horizontalHeader()->setDefaultAlignment(
+        Qt::Alignment(Qt::AlignLeft | Qt::AlignVCenter | Qt::TextWordWrap));
     horizontalHeader()->setStretchLastSection(true);
     const QString plain =
         QStringLiteral(
@@ -66,7 +67,7 @@ void SheetView::fitColumns()
     std::vector<int> widths;
     for (int c = 0; c < m_model->columnCount(); ++c) {
         const SheetModel::Role role = m_model->roleOf(c);
-        int width = role == SheetModel::Role::limit ? letter * 19 : letter * 11;
+        int width = role == SheetModel::Role::limit ? letter * 24 : letter * 11;
         if (role == SheetModel::Role::words || role == SheetModel::Role::amounts) {
             const auto asked = sheet.column(static_cast<std::uint32_t>(c)).width;
             width = letter * static_cast<int>(std::clamp<std::uint32_t>(asked, 6, 80)) + 14;
@@ -81,9 +82,15 @@ void SheetView::fitColumns()
     for (int c = 0; c < m_model->columnCount(); ++c) {
         int width = widths[static_cast<std::size_t>(c)];
         if (over > 0 && words > 0 && m_model->roleOf(c) == SheetModel::Role::words)
-            width = std::max(width - over * width / words - 1, std::min(width, letter * 24));
+            width = std::max(width - over * width / words - 1, std::min(width, letter * 30));
         setColumnWidth(c, width);
     }
+    bool twoRows = false;
+    for (int c = 0; c < m_model->columnCount(); ++c)
+        twoRows = twoRows || fontMetrics().horizontalAdvance(
+                                 m_model->headerData(c, Qt::Horizontal, Qt::DisplayRole).toString()) >
+                                 columnWidth(c) - 12;
+    horizontalHeader()->setFixedHeight(fontMetrics().height() * (twoRows ? 2 : 1) + 10);
     // Limit and sources stand beside the amounts, before any further words.
     QHeaderView *head = horizontalHeader();
     for (int c = 0; c < m_model->columnCount(); ++c)
