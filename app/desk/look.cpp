@@ -91,7 +91,7 @@ void paintState(QPainter &painter, const QRectF &square, LimitState state)
 QFont smallFont(const QFont &base)
 {
     QFont font = base;
-    font.setPointSizeF(base.pointSizeF() * 0.8);
+    font.setPointSizeF(base.pointSizeF() * 0.88);
     return font;
 }
 
