@@ -27,7 +27,7 @@ enum class Format { text, json, csv, html };
 /// Options of all commands, filled by main.
 struct Options {
     std::vector<std::string> pluginFolders;
-    std::string file, formula, word, sheet, cell;
+    std::string file, formula, word, sheet, cell, picture;
     std::vector<std::string> sets;
     Format format = Format::text;
     int figures = 6;

@@ -81,6 +81,7 @@ int main(int argc, char **argv)
     work->add_option("--set", options.sets, "NAME=VALUE, repeated: --set raw_iron=\"3 mg/L as Fe\"")
         ->allow_extra_args(false);
     work->add_flag("--page", options.page, "the result as a page to read");
+    work->add_option("--picture", options.picture, "an SVG file to put on the html page");
     work->callback([&] { code = workCommand(options); });
 
     auto *check = app.add_subcommand("check", "limits, missing tests, expectations and errors of a workbook");

@@ -7,6 +7,7 @@
 #include "cli/command.h"
 #include "cli/csv.h"
 #include "cli/json.h"
+#include "file/safe_save.h"
 #include "paper/page.h"
 
 namespace puteal::cli
@@ -63,13 +64,24 @@ int workCommand(const Options &options)
         return page;
     };
     const auto scope = options.page ? paper::PageScope::result : paper::PageScope::everything;
+    std::string picture;
+    if (!options.picture.empty()) {
+        const auto bytes = readFile(options.picture);
+        if (!bytes) {
+            complain(bytes.error());
+            return cannotRead;
+        }
+        // Inside a page only the element itself may stand.
+        const auto start = bytes->find("<svg");
+        picture = start == std::string::npos ? std::string() : bytes->substr(start);
+    }
     std::string out;
     switch (options.format) {
     case Format::text:
         out = paper::pageText(onlySheet(paper::buildPage(*session, scope)));
         break;
     case Format::html:
-        out = paper::pageHtml(onlySheet(paper::buildPage(*session, scope)));
+        out = paper::pageHtml(onlySheet(paper::buildPage(*session, scope)), picture);
         break;
     case Format::json:
         out = workbookJson(*session, options.sheet).dump(2) + "\n";

@@ -121,10 +121,16 @@ int main(int argc, char **argv)
     Command command;
     if (const int wrong = readCommand(argc, argv, command))
         return wrong;
-    if (!command.verb.empty())
+    if (!command.verb.empty()) {
         qputenv("QT_QPA_PLATFORM", "offscreen");
-    else if (qEnvironmentVariableIsEmpty("DISPLAY") && qEnvironmentVariableIsEmpty("WAYLAND_DISPLAY") &&
-             qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM"))
+        // A file is written, nobody sees a window: the toolkit's notes about displays would only confuse.
+        qInstallMessageHandler([](QtMsgType type, const QMessageLogContext &, const QString &words) {
+            if (type == QtCriticalMsg || type == QtFatalMsg)
+                std::fprintf(stderr, "puteal-desk: %s\n", words.toUtf8().constData());
+        });
+    }
+    if (command.verb.empty() && qEnvironmentVariableIsEmpty("DISPLAY") &&
+        qEnvironmentVariableIsEmpty("WAYLAND_DISPLAY") && qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM"))
         return complain(2, "there is no display; puteal work FILE prints a workbook, puteal-desk chart and "
                            "page write files");
     QApplication application(argc, argv);
