@@ -144,8 +144,8 @@ void addSubstances(std::vector<Row> &rows)
                     "'u",
                     "the amount as CaCO3",
                     "x * (100.086 / 2) / (molar mass / charge)",
-                    {{"as_caco3(80 mg/L as Ca)", "199.7818 mg/L as CaCO3"},
-                     {"as_caco3(3 mg/L as Fe)", "5.376629 mg/L as CaCO3"}},
+                    {{"as_caco3(80 mg/L as Ca)", "199.7824 mg/L as CaCO3"},
+                     {"as_caco3(3 mg/L as Fe)", "5.376632 mg/L as CaCO3"}},
                     false,
                     {},
                     1e-6});

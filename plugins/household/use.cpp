@@ -39,7 +39,7 @@ constexpr puteal_parameter dailyTakes[] = {
 };
 constexpr const char *dailySources[] = {"usgs_circular_1441", "penn_state", "practice", nullptr};
 constexpr puteal_example dailyExamples[] = {
-    example("daily_use(42500000 person, 76.7 gal/(day*person))", "3260000000 gal/day", 1e-3, "published",
+    example("daily_use(1000 person, 76.7 gal/(day*person))", "76706 gal/day", 1e-3, "published",
             "usgs_circular_1441"),
     example("daily_use(4 person, 60 gal/(day*person))", "240 gal/day", 1e-9, "common practice", "practice"),
     example("daily_use(4 person, 62.5 gal/(day*person))", "250 gal/day", 1e-9, "common practice", "practice"),
