@@ -29,8 +29,6 @@ public:
     explicit SmallRegistry(const UnitTable &units) : m_general(Registry::general(units))
     {
         m_functions.reserve(32);
-        for (const FunctionInfo &f : m_general->functions())
-            m_names.push_back(f.name);
         const auto iron = quantity("iron", "mg/L as Fe"),
                    manganese = optional(quantity("manganese", "mg/L as Mn"), 0);
         add(units, "compensated_hardness", {quantity("hardness", "gpg"), iron, manganese}, "gpg");
@@ -123,7 +121,6 @@ private:
 
     std::shared_ptr<const Registry> m_general;
     std::vector<FunctionInfo> m_functions;
-    std::vector<std::string> m_names;
 };
 
 /// The workbook, and what the checker asks about its cells.
