@@ -135,19 +135,17 @@ double deviation(const std::vector<double> &values)
     return std::sqrt(std::max(0.0, squares.total() - rest.total() * rest.total() / n) / (n - 1.0));
 }
 
-/// Value at rank p (n + 1) [NIST/SEMATECH e-Handbook of Statistical Methods, 7.2.6.2 Percentiles].
+/// Linear between ranks, rank p * (n - 1) counted from 0 [Hyndman and Fan 1996, type 7].
 double percentileOf(std::vector<double> &values, double p)
 {
     std::sort(values.begin(), values.end());
-    const auto n = static_cast<double>(values.size());
-    const double rank = p * (n + 1.0);
-    const double whole = std::floor(rank + limits::slack * n);
-    if (whole < 1.0)
-        return values.front();
-    if (whole >= n)
+    const auto last = static_cast<double>(values.size() - 1);
+    const double rank = p * last;
+    const double whole = std::floor(rank + limits::slack * last);
+    if (whole >= last)
         return values.back();
     const auto k = static_cast<std::size_t>(whole);
-    return values[k - 1] + std::max(0.0, rank - whole) * (values[k] - values[k - 1]);
+    return values[k] + std::max(0.0, rank - whole) * (values[k + 1] - values[k]);
 }
 
 } // namespace

@@ -107,14 +107,14 @@ void addStatistics(std::vector<Row> &rows)
                     "percentile",
                     "Percentile",
                     "The value below which a share p of the values lies: in ascending order the value at "
-                    "rank p * (n + 1), between two ranks in "
+                    "rank 1 + p * (n - 1), between two ranks in "
                     "proportion, and never beyond the least or greatest value. Blank cells are skipped.",
                     {values().readings(), Take("p", "", "share, 0 to 1; 90 % may be typed").hard(0, 1)},
                     ValueKind::quantity,
                     "'u",
                     "a value in the unit of x",
-                    "value at rank p * (n + 1)",
-                    {{"percentile(1, 2, 3, 4, 0.5)", "2.5"}, {"percentile(10, 20, 30, 75 %)", "30"}},
+                    "value at rank 1 + p * (n - 1)",
+                    {{"percentile(1, 2, 3, 4, 0.5)", "2.5"}, {"percentile(1, 2, 3, 4, 25 %)", "1.75"}},
                     true});
 }
 
