@@ -41,7 +41,7 @@ double EvalFrame::ruled(double x, Bound bound)
 double runFrame(EvalFrame &frame, Shape &shape)
 {
     const CompiledFormula &formula = *frame.formula;
-    double *slot = shape.slots();
+    double *slot = shape.operands();
     for (std::uint32_t k = 0; k < formula.loaded; ++k) {
         const std::uint32_t node = frame.operands[k];
         const double x = frame.number[node];

@@ -28,7 +28,7 @@ public:
     Shape(const Shape &) = delete;
     Shape &operator=(const Shape &) = delete;
 
-    double *slots() { return m_slots.data(); }
+    double *operands() { return m_slots.data(); }
     /// Values kept for tests of ternaries, and, or, if_error.
     const double *kept() const { return m_kept.data(); }
     double eval() const;

@@ -104,7 +104,7 @@ bool Evaluator::workFormula(NodeId node)
     Shape &shape = m_shapes.get(compiled.shape);
     if (!compiled.plain)
         return workWithFrame(node, entry, shape, operands);
-    double *slot = shape.slots();
+    double *slot = shape.operands();
     std::uint32_t cautious = 0;
     for (std::uint32_t k = 0; k < compiled.loaded; ++k) {
         slot[k] = m_values.number[operands[k]];
