@@ -44,6 +44,13 @@ std::string addressWords(const Sheet &sheet, const CellAt &at)
     return name.empty() ? fmt::format("{}[{}]", sheet.column(at.column).key, at.line + 1) : name;
 }
 
+/// A term behind its sign; a negative one in parentheses.
+std::string signedTerm(const Term &term, const std::string &text)
+{
+    const bool minus = term.sign[0] != '\0' && text.starts_with('-');
+    return term.sign + (minus ? "(" + text + ")" : text);
+}
+
 class Writer
 {
 public:
@@ -72,12 +79,12 @@ void Writer::sum(NodeIndex node, bool formulaToo)
     for (const Term &term : terms) {
         if (formulaToo)
             m_out.formula.push_back(term.sign + pieceAsTyped(tree, term.node));
-        m_out.putIn.push_back(term.sign + piecePutIn(m_cell, term.node));
+        m_out.putIn.push_back(signedTerm(term, piecePutIn(m_cell, term.node)));
         if (terms.size() < 2 || m_cell.facts.error)
             continue;
         const std::string value = pieceValue(m_cell, term.node, &m_cell.facts.shown);
         if (!value.empty())
-            values.push_back(term.sign + value);
+            values.push_back(signedTerm(term, value));
     }
     if (values.size() == terms.size() && values.size() > 1)
         m_out.terms = std::move(values);

@@ -25,8 +25,7 @@ struct Measure {
 
 bool counts(const Unit &unit)
 {
-    return !unit.text.empty() && !unit.type.dimension.isPure() && unit.type.scale == Scale::plain &&
-           !unit.isMoney();
+    return !unit.text.empty() && unit.type.scale == Scale::plain && !unit.isMoney();
 }
 
 void addOnce(std::vector<Unit> &units, const Unit &unit)
@@ -71,7 +70,7 @@ void addWords(const UnitPart &part, std::vector<Measure> &words)
             alone.top[0].numerator = std::abs(p.numerator);
             alone.top[0].substance = -1;
             const auto unit = unitOf(alone);
-            if (!unit || !counts(*unit))
+            if (!unit || !counts(*unit) || unit->type.dimension.isPure())
                 continue;
             const auto same = [&](const Measure &m) { return m.text == unit->text; };
             if (std::none_of(words.begin(), words.end(), same))
@@ -98,7 +97,8 @@ std::vector<std::string> conversionNotes(const CalculationCell &cell)
 {
     std::vector<std::string> notes;
     const auto add = [&](const Measure &a, const Measure &b) {
-        if (a.dimension != b.dimension || a.text == b.text || nearlyEqual(a.factor, b.factor))
+        if (a.dimension != b.dimension || a.dimension.isPure() || a.text == b.text ||
+            nearlyEqual(a.factor, b.factor))
             return false;
         const std::string note = noteFor(a, b);
         if (std::find(notes.begin(), notes.end(), note) == notes.end())

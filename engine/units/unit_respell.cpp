@@ -154,9 +154,16 @@ UnitPart composed(const QuantityType &type, UnitSystem system, const UnitTable &
         addPart(root, table.find(moles ? "mmol" : "mg"), sixths, id);
         rest[moles ? amount : mass] -= sixths;
     }
+    constexpr int volume = 3 * sixthsOfOne;
     for (const std::size_t i : {6U, 1U, 4U, 0U, 3U, 5U, 2U}) {
         const char *word = (system == UnitSystem::us ? us : si)[i];
-        addPart(root, table.find(i == mass && !type.substances.empty() ? "mg" : word), rest[i]);
+        if (i == mass && !type.substances.empty())
+            word = "mg";
+        const bool isVolume = i == 0 && rest[0] % volume == 0;
+        if (isVolume)
+            addPart(root, table.find(system == UnitSystem::us ? "gal" : "L"), rest[0] / 3);
+        else
+            addPart(root, table.find(word), rest[i]);
     }
     addThings(root, type.things, table);
     return root;

@@ -431,6 +431,7 @@ void UnitsTest::usualUnits_data()
     row("s/event", "day/event", "day/event", "day/event");
     row("cfu/mL", "cfu/100mL", "cfu/100mL", "cfu/100mL");
     row("mS/m", "uS/cm", "uS/cm", "uS/cm");
+    row("ft^6/s", "gal^2/day", "L^2/day", "gal^2/day");
     row("m^5/s", "ft^5/day", "m^5/day", "ft^5/day");
     row("m^(1/2)", "ft^(1/2)", "m^(1/2)", "ft^(1/2)");
 }
