@@ -22,6 +22,7 @@ public:
     std::string problem;
 
     std::size_t offset() const { return static_cast<std::size_t>(line.data() - m_text.data()); }
+    std::size_t bytesLeft() const { return m_text.size() - m_pos; }
     /// The next line begins with a blank.
     bool indentedNext() const { return m_pos < m_text.size() && m_text[m_pos] == ' '; }
     /// All indented lines that follow, line feeds included.

@@ -1,6 +1,8 @@
 /// Columns, lines and the end of a sheet.
 #include "file/sheet_reader.h"
 
+#include <algorithm>
+
 #include <fmt/format.h>
 
 #include "base/limits.h"
@@ -47,6 +49,7 @@ bool SheetReader::head()
         return refuse(fmt::format("`{}` is a word of the formula language: give the sheet another key", key));
     if (m_state.book.sheetByKey(key))
         return refuse(fmt::format("the sheet {} stands twice: give one of them another key", key));
+    m_begin = m_state.scanner.bytesLeft();
     m_sheet = Sheet(key, title);
     m_state.settle(m_sheet.keptAtHead, "");
     m_state.sheet = key;
@@ -58,8 +61,7 @@ std::optional<std::uint32_t> SheetReader::keyOf(std::string_view record)
     const auto count = static_cast<std::uint32_t>(m_open.size());
     for (std::uint32_t step = 1; step <= count; ++step) {
         const std::uint32_t c = m_last + step < count ? m_last + step : m_last + step - count;
-        const std::string &key = m_sheet.column(c).key;
-        if (record.size() > key.size() && record[key.size()] == ':' && record.starts_with(key))
+        if (record.starts_with(m_open[c].prefix))
             return c;
     }
     return std::nullopt;
@@ -69,7 +71,7 @@ bool SheetReader::record()
 {
     const std::string_view text = m_state.scanner.line;
     if (const auto c = keyOf(text))
-        return cell(*c, text.substr(m_sheet.column(*c).key.size() + 1));
+        return cell(*c, text.substr(m_open[*c].prefix.size()));
     if (text == "line")
         return line();
     const std::string_view word = leadingWord(text);
@@ -151,6 +153,7 @@ bool SheetReader::column(Parts parts)
         m_state.useMark(mark);
     m_sheet.insertColumn(m_sheet.columnCount(), std::move(column));
     m_open.emplace_back();
+    m_open.back().prefix = m_sheet.column(m_sheet.columnCount() - 1).key + ':';
     m_last = m_sheet.columnCount() - 1;
     return true;
 }
@@ -181,6 +184,8 @@ bool SheetReader::addLines(std::uint64_t count, bool skipped)
     if (m_state.filled > limits::filledCells)
         return refuse(
             fmt::format("there are more than {} filled cells: split the workbook", limits::filledCells));
+    if (m_lines.size() == 256)
+        reserveLines();
     const std::size_t first = m_lines.size();
     Line fresh;
     fresh.skipped = skipped;
@@ -193,11 +198,26 @@ bool SheetReader::addLines(std::uint64_t count, bool skipped)
     for (Open &open : m_open) {
         if (open.text)
             open.cells.resize(m_lines.size(), Cell{open.text, open.beside});
+        else if (count == 1)
+            open.cells.emplace_back();
         else
             open.cells.resize(m_lines.size());
     }
     m_last = static_cast<std::uint32_t>(m_open.size()) - (m_open.empty() ? 0U : 1U);
     return true;
+}
+
+/// Room for as many lines as the rest of the text holds when they go on as they began; never past the bounds.
+void SheetReader::reserveLines()
+{
+    const std::size_t left = m_state.scanner.bytesLeft(), perLine = (m_begin - left) / m_lines.size() + 1;
+    const std::size_t bound =
+        (limits::places - std::min(m_state.places, limits::places)) / (m_open.size() + 1);
+    const std::size_t lines =
+        m_lines.size() + std::min({left / perLine + 1, bound, std::size_t{limits::linesPerSheet}});
+    m_lines.reserve(lines);
+    for (Open &open : m_open)
+        open.cells.reserve(lines);
 }
 
 bool SheetReader::expect(std::string_view rest)

@@ -20,6 +20,7 @@ public:
 private:
     /// What is known of a column while lines come in.
     struct Open {
+        std::string prefix; ///< "key:"
         std::vector<Cell> cells;
         SharedText text; ///< of the run that is open, null = none
         SharedAttributes beside;
@@ -37,6 +38,7 @@ private:
     bool line();
     bool skip(Parts parts);
     bool addLines(std::uint64_t count, bool skipped);
+    void reserveLines();
     std::optional<std::uint32_t> keyOf(std::string_view record);
     bool cell(std::uint32_t c, std::string_view tail);
     bool fill(std::string_view rest);
@@ -62,6 +64,7 @@ private:
     Sheet m_sheet{"", ""};
     std::vector<Open> m_open;
     std::vector<Line> m_lines;
+    std::size_t m_begin = 0;     ///< bytes left when the sheet began
     std::uint32_t m_last = 0;    ///< column of the last cell record: the next one probably follows it
     std::uint32_t m_running = 0; ///< runs open
     bool m_ended = false;

@@ -19,8 +19,11 @@ class SheetWriter
 {
 public:
     SheetWriter(const Sheet &sheet, const TextJudge &judge, std::string &out)
-        : m_sheet(sheet), m_judge(judge), m_out(out), m_spans(sheet.columnCount())
+        : m_sheet(sheet), m_judge(judge), m_out(out), m_spans(sheet.columnCount()),
+          m_common(sheet.columnCount())
     {
+        for (std::uint32_t c = 0; c < sheet.columnCount(); ++c)
+            m_prefix.push_back(sheet.column(c).key + ": ");
     }
     void write();
 
@@ -29,14 +32,13 @@ private:
     struct Together {
         std::uint32_t begin = 0, end = 0;
         bool run = false;
-        Attributes common;
     };
 
     void head();
     void lines();
     void block(std::uint32_t l, bool &stops);
     void cell(std::uint32_t c, std::uint32_t l, bool &stops);
-    void tail(const std::string &key, const std::string &text);
+    void tail(std::uint32_t c, const std::string &text);
     const Together &together(std::uint32_t c, std::uint32_t l);
     bool isRun(std::uint32_t c, std::uint32_t l, const std::string &text) const;
     void flushSkip();
@@ -49,6 +51,8 @@ private:
     std::string &m_out;
     std::string m_block; ///< records of one line
     std::vector<Together> m_spans;
+    std::vector<Attributes> m_common;  ///< of the run a column is in
+    std::vector<std::string> m_prefix; ///< "key: "
     std::uint32_t m_skip = 0;
 };
 
@@ -154,22 +158,26 @@ const SheetWriter::Together &SheetWriter::together(std::uint32_t c, std::uint32_
     Together &span = m_spans[c];
     if (l < span.end && l >= span.begin)
         return span;
-    span = Together{l, l + 1, false, {}};
-    const Cell &first = m_sheet.cell(c, l);
-    while (span.end < m_sheet.lineCount()) {
-        const Cell &next = m_sheet.cell(c, span.end);
-        if (!next.text || (next.text != first.text && *next.text != *first.text))
-            break;
+    span = Together{l, l + 1, false};
+    const std::string &text = *m_sheet.cell(c, l).text;
+    const auto goesOn = [&] {
+        if (span.end >= m_sheet.lineCount())
+            return false;
+        const auto &next = m_sheet.cell(c, span.end).text;
+        return next && (next.get() == &text || *next == text);
+    };
+    if (!goesOn()) // nearly every typed cell
+        return span;
+    while (goesOn())
         ++span.end;
-    }
-    span.run = span.end - l > 1 && isRun(c, l, *first.text);
+    span.run = isRun(c, l, text);
     if (!span.run)
         return span;
-    span.common = first.beside();
-    span.common.name.clear();
+    Attributes &common = m_common[c] = m_sheet.cell(c, l).beside();
+    common.name.clear();
     for (std::uint32_t line = l + 1; line < span.end; ++line)
         if (m_sheet.cell(c, line).attributes != m_sheet.cell(c, line - 1).attributes)
-            span.common = shared(span.common, m_sheet.cell(c, line).beside());
+            common = shared(common, m_sheet.cell(c, line).beside());
     return span;
 }
 
@@ -182,9 +190,9 @@ bool SheetWriter::isRun(std::uint32_t c, std::uint32_t l, const std::string &tex
     return !choice || m_judge.isFormula(text); // a bare listed word is no formula
 }
 
-void SheetWriter::tail(const std::string &key, const std::string &text)
+void SheetWriter::tail(std::uint32_t c, const std::string &text)
 {
-    (m_block += key) += ": ";
+    m_block += m_prefix[c];
     if (isCleanTyped(text))
         m_block += text;
     else
@@ -205,25 +213,25 @@ void SheetWriter::cell(std::uint32_t c, std::uint32_t l, bool &stops)
         return;
     }
     if (isWords) {
-        (((m_block += key) += ": ") += quoted(*cell.text)) += '\n';
+        ((m_block += m_prefix[c]) += quoted(*cell.text)) += '\n';
         if (cell.attributes)
             writeAttributes(*cell.attributes, m_block);
         return;
     }
     const Together &span = together(c, l);
     if (!span.run) {
-        tail(key, *cell.text);
+        tail(c, *cell.text);
         if (cell.attributes)
             writeAttributes(*cell.attributes, m_block);
         return;
     }
     if (l == span.begin) {
         m_block += "fill ";
-        tail(key, *cell.text);
-        writeAttributes(span.common, m_block);
+        tail(c, *cell.text);
+        writeAttributes(m_common[c], m_block);
     }
     if (cell.attributes) {
-        const Attributes own = beyond(*cell.attributes, span.common);
+        const Attributes own = beyond(*cell.attributes, m_common[c]);
         if (!own.empty()) {
             ((m_block += "at ") += key) += '\n';
             writeAttributes(own, m_block);

@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "base/limits.h"
 #include "base/text.h"
 #include "file/sheet_writer.h"
 
@@ -49,7 +50,7 @@ void BookWriter::keptFor(const std::string &before)
 
 void BookWriter::settings()
 {
-    m_out = fmt::format("puteal workbook {}\n", m_book.formatMajor);
+    m_out += fmt::format("puteal workbook {}\n", m_book.formatMajor);
     for (const std::string &word : m_book.required)
         record("!require " + word, "!require " + word);
     if (!m_book.title.empty())
@@ -125,6 +126,10 @@ void BookWriter::chart(const Chart &chart)
 
 std::string BookWriter::write()
 {
+    std::size_t guess = 0;
+    for (const Sheet &sheet : m_book.sheets)
+        guess += std::size_t{sheet.lineCount()} * (sheet.columnCount() * std::size_t{18} + 5);
+    m_out.reserve(std::min(guess, limits::fileBytes));
     settings();
     declarations();
     const TextJudge judge(m_book.things);
