@@ -34,7 +34,7 @@ double septicShare(double wash, double interval, double design, Reply &reply)
 }
 
 constexpr puteal_parameter dailyTakes[] = {
-    Parameter("people", "person", "people in the house, averages allowed").hard(0, 1e8).usual(1, 12),
+    Parameter("people", "person", "people in the house, averages allowed").hard(0, 1000).usual(1, 12),
     Parameter("use", "gal/(day*person)", "use of one person a day").hard(0, 1000).usual(25, 200),
 };
 constexpr const char *dailySources[] = {"usgs_circular_1441", "penn_state", "practice", nullptr};
