@@ -12,7 +12,8 @@
 
 extern char **environ;
 
-namespace {
+namespace
+{
 
 double seconds(std::vector<std::string> words)
 {
@@ -26,7 +27,8 @@ double seconds(std::vector<std::string> words)
     const auto start = std::chrono::steady_clock::now();
     pid_t child = 0;
     int status = 0;
-    if (posix_spawn(&child, arguments[0], &actions, nullptr, arguments.data(), environ) != 0 || waitpid(child, &status, 0) != child || status != 0) {
+    if (posix_spawn(&child, arguments[0], &actions, nullptr, arguments.data(), environ) != 0 ||
+        waitpid(child, &status, 0) != child || status != 0) {
         std::fprintf(stderr, "%s failed\n", words[0].c_str());
         std::exit(1);
     }
@@ -60,6 +62,8 @@ int main(int argc, char **argv)
         ratios.push_back(time / floor);
     }
     std::sort(ratios.begin(), ratios.end());
-    std::printf("{\"bench\":\"start\",\"ours_ms\":%.3f,\"floor_ms\":%.3f,\"ratio\":%.2f,\"spread\":[%.2f,%.2f],\"figure\":3}\n",
-                median(ours) * 1e3, median(floors) * 1e3, ratios[ratios.size() / 2], ratios[3], ratios[ratios.size() - 4]);
+    std::printf("{\"bench\":\"start\",\"ours_ms\":%.3f,\"floor_ms\":%.3f,\"ratio\":%.2f,\"spread\":[%.2f,%."
+                "2f],\"figure\":3}\n",
+                median(ours) * 1e3, median(floors) * 1e3, ratios[ratios.size() / 2], ratios[3],
+                ratios[ratios.size() - 4]);
 }
