@@ -21,19 +21,13 @@ void resizeNodes(Model &model, std::size_t count)
     model.worked.assign(count, 0);
 }
 
-/// Lists of functions are known before any formula is checked: later looks add none.
+/// Lists of functions are added when a formula that calls one is checked: asking for all of them would read
+/// every manifest at each start.
 void internLists(Model &model)
 {
     model.lists.intern(limitStateWords());
     for (const ChoiceListText &list : model.book.lists)
         model.lists.intern(list.words);
-    for (const FunctionInfo &function : model.registry->functions()) {
-        if (!function.resultChoices.empty())
-            model.lists.intern(function.resultChoices);
-        for (const ParameterInfo &parameter : function.parameters)
-            if (!parameter.choices.empty())
-                model.lists.intern(parameter.choices);
-    }
 }
 
 void readHidden(Model &model)
