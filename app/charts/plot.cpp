@@ -112,6 +112,13 @@ void fillPlot(QCustomPlot &plot, const ChartView &view, double scale)
     plot.setNoAntialiasingOnDrag(true);
     QFont font = plot.font();
     font.setPointSizeF(10.0 * scale);
+    if (view.series.empty()) {
+        auto *none = new QCPItemText(&plot);
+        none->position->setType(QCPItemPosition::ptAxisRectRatio);
+        none->position->setCoords(0.5, 0.5);
+        none->setText(QStringLiteral("nothing is drawn: the sentences below say why"));
+        none->setFont(font);
+    }
     double xLow = HUGE_VAL, xHigh = -HUGE_VAL, yLow = 0.0, yHigh = -HUGE_VAL;
     for (const auto &series : view.series)
         for (std::size_t i = 0; i < series.y.size(); ++i)

@@ -54,6 +54,13 @@ int unitsCommand(const Options &options)
         return put(out);
     }
     const UnitWord *unit = units.find(options.word);
+    if (const auto id = UnitTable::substanceId(options.word); !unit && id)
+        return put(fmt::format("{}: {}, a substance: write it after \"as\", for example 3 mg/L as {}\n",
+                               options.word, UnitTable::substanceName(*id), options.word));
+    if (const auto composed = readUnit(options.word, units); !unit && composed && !composed->text.empty())
+        return put(fmt::format("{}: {}\nis: 1 {} = {} of the base units dm, mg, s, K, mmol, A, $\n",
+                               composed->text, spokenUnit(*composed, units), composed->text,
+                               composed->factor));
     if (!unit) {
         const auto close = units.closestWords(options.word);
         complain(fmt::format("`{}` is no unit{}", options.word,
@@ -189,6 +196,11 @@ int verifyCommand(const Options &options)
             out += fmt::format("{}: {} should be refused with \"{}\", but: {}\n", function.name,
                                refusal.formula, refusal.expected, wrong);
         }
+    }
+    if (registry.plugins().empty()) {
+        complain("no plugin was found, so nothing of the trade was verified; is the folder "
+                 "lib/puteal/plugins beside bin?");
+        return pluginFailed;
     }
     for (const PluginInfo &plugin : registry.plugins())
         if (plugin.state != PluginInfo::State::enabled) {

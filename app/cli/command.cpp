@@ -27,8 +27,9 @@ void complain(const Error &error)
 void complainAt(std::string_view text, const Error &error)
 {
     fmt::print(stderr, "{}\n", pointed(text, error));
-    complain(error);
+    complain(error.words);
     for (const Fix &fix : error.fixes) {
+        fmt::print(stderr, "  try: {}\n", fix.words.empty() ? fix.text : fix.words);
         std::string whole(text);
         if (fix.span.end <= whole.size() && fix.span.begin <= fix.span.end) {
             whole.replace(fix.span.begin, fix.span.end - fix.span.begin, fix.text);
@@ -131,9 +132,13 @@ std::unique_ptr<Session> openWith(const Options &options, int &code)
     auto session = Session::open(options.file, foldersOf(options));
     if (!session) {
         const Error &error = session.error();
-        complain(error.place.fileLine > 0
-                     ? fmt::format("{}, file line {}: {}", options.file, error.place.fileLine, error.words)
-                     : error.words);
+        // The reader's sentences name the place; only the file is missing from them.
+        const bool placed = error.words.find("file line") != std::string::npos || error.place.fileLine == 0;
+        const bool named = error.words.find(options.file) != std::string::npos;
+        complain(named ? error.words
+                 : placed
+                     ? fmt::format("{}: {}", options.file, error.words)
+                     : fmt::format("{}, file line {}: {}", options.file, error.place.fileLine, error.words));
         code = cannotRead;
         return nullptr;
     }

@@ -62,8 +62,16 @@ int main(int argc, char **argv)
         common(command);
     };
     const auto withFormat = [&](CLI::App *command) {
-        command->add_option("--format", options.format, "text, json, csv or html")
-            ->transform(CLI::CheckedTransformer(formats, CLI::ignore_case));
+        command->add_option_function<std::string>(
+            "--format",
+            [&](const std::string &word) {
+                const auto found = formats.find(word);
+                if (found == formats.end())
+                    throw CLI::ValidationError(
+                        "--format", fmt::format("`{}` is not a format; text, json, csv or html", word));
+                options.format = found->second;
+            },
+            "text, json, csv or html");
     };
 
     auto *eval =

@@ -164,7 +164,7 @@ void CellDelegate::paintAmount(QPainter &painter, const QRect &box, const QFont 
         const bool narrow = inner.width() < 2 * unitEdge(index, font);
         const QString number = fromUtf8(view.quantity.number), unit = fromUtf8(view.quantity.unit);
         painter.setFont(ink);
-        const int unitWidth = QFontMetrics(font).horizontalAdvance(unit + QLatin1Char(' '));
+        const int unitWidth = QFontMetrics(font).horizontalAdvance(unit) + 10;
         const int edge =
             narrow ? (unit.isEmpty() ? 0 : unitWidth) : std::max(unitEdge(index, font), unitWidth);
         QRect left = inner;

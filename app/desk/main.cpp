@@ -82,6 +82,9 @@ int writePicture(const Command &command)
 
 int writeFile(const Command &command)
 {
+    const std::string &out = command.out;
+    if (command.verb == "page" && (out.size() < 5 || out.substr(out.size() - 4) != ".pdf"))
+        return complain(2, "a page is written as .pdf; " + out + " ends otherwise");
     const auto session = Session::open(command.file);
     if (!session) {
         const Error &error = session.error();
@@ -91,15 +94,15 @@ int writeFile(const Command &command)
                                : error.words);
     }
     QString why;
-    const QString out = QString::fromStdString(command.out);
+    const QString target = QString::fromStdString(out);
     bool written = false;
     if (command.verb == "chart") {
         const ChartView view = (*session)->chart(command.chart);
         if (view.error)
             return complain(2, view.error->words);
-        written = charts::exportChart(view, out, why);
+        written = charts::exportChart(view, target, why);
     } else {
-        written = desk::writePdfPage(**session, out, why);
+        written = desk::writePdfPage(**session, target, why);
     }
     return written ? 0 : complain(5, command.out + " was not written: " + why.toStdString());
 }

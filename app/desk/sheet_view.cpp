@@ -120,6 +120,16 @@ void SheetView::setCurrentCell(const CellAt &at)
     scrollTo(index);
 }
 
+void SheetView::scrollTo(const QModelIndex &index, ScrollHint hint)
+{
+    const int left = columnViewportPosition(index.column());
+    const bool seen = left >= 0 && left + std::min(columnWidth(index.column()), 80) <= viewport()->width();
+    const int sideways = horizontalScrollBar()->value();
+    QTableView::scrollTo(index, hint);
+    if (seen)
+        horizontalScrollBar()->setValue(sideways);
+}
+
 std::optional<SheetView::Block> SheetView::block() const
 {
     if (!m_session)

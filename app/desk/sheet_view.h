@@ -37,6 +37,10 @@ signals:
     void cellChosen(const puteal::CellAt &at);
     void helpWanted(const QString &word);
 
+public:
+    /// Scrolls sideways only when the cell is out of sight: the items beside it should stay.
+    void scrollTo(const QModelIndex &index, ScrollHint hint = EnsureVisible) override;
+
 protected:
     void keyPressEvent(QKeyEvent *event) override;
     void mousePressEvent(QMouseEvent *event) override;

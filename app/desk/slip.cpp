@@ -154,7 +154,11 @@ void Slip::refresh()
         m_fixes[i]->setVisible(there);
         if (there) {
             const Fix &fix = m_offered[static_cast<std::size_t>(i)];
-            m_fixes[i]->setText(fromUtf8(fix.words.empty() ? fix.text : fix.words));
+            const QString words = fromUtf8(fix.words.empty() ? fix.text : fix.words);
+            // A long way out is cut on the button and told whole when the pointer rests on it.
+            m_fixes[i]->setText(QFontMetrics(m_fixes[i]->font())
+                                    .elidedText(words, Qt::ElideRight, std::max(160, width() / 3 - 50)));
+            m_fixes[i]->setToolTip(words.toHtmlEscaped());
         }
     }
     QStringList hints;

@@ -12,6 +12,13 @@ namespace puteal::paper
 namespace
 {
 
+/// "field_kit" in the file is "field kit" for people.
+std::string markForPeople(std::string word)
+{
+    std::replace(word.begin(), word.end(), '_', ' ');
+    return word;
+}
+
 PageSheet sheetOf(const Session &session, std::uint32_t s)
 {
     const Sheet &sheet = session.workbook().sheets[s];
@@ -83,6 +90,8 @@ Page buildPage(const Session &session, PageScope scope)
         const Sheet &sheet = book.sheets[s];
         for (std::uint32_t c = 0; c < sheet.columnCount(); ++c)
             for (std::uint32_t l = 0; l < sheet.lineCount(); ++l) {
+                if (const auto &limit = sheet.cell(c, l).beside().limit; limit && !limit->mark.empty())
+                    used.insert(limit->mark);
                 if (sheet.cell(c, l).blank() || sheet.column(c).kind != ColumnKind::amounts)
                     continue;
                 const auto marks = sheet.effective(c, l).sources;
@@ -90,13 +99,14 @@ Page buildPage(const Session &session, PageScope scope)
                 const bool assumed =
                     std::any_of(marks.begin(), marks.end(), [](const MarkId &m) { return m[0] == 'A'; });
                 if (assumed)
-                    page.assumptions.push_back(
-                        fmt::format("{}: {}", session.labelOf({s, c, l}), session.view({s, c, l}).shown));
+                    page.assumptions.push_back(fmt::format("{}: {} ({})", session.labelOf({s, c, l}),
+                                                           session.view({s, c, l}).shown, sheet.title()));
             }
     }
     for (const SourceMark &source : book.sources)
         if (used.count(source.id))
-            page.sources.push_back(fmt::format("{}  {}: {}", source.id, source.kind, source.words));
+            page.sources.push_back(
+                fmt::format("{}  {}: {}", source.id, markForPeople(source.kind), source.words));
     page.cautions = {
         "This page does not say that the water is safe to drink. Health results outside their limit go to "
         "the health department "

@@ -79,6 +79,35 @@ Result<std::unique_ptr<Session>> Session::open(const std::filesystem::path &path
     return std::unique_ptr<Session>(std::move(state));
 }
 
+namespace
+{
+
+bool isComment(const std::string &record)
+{
+    return record.empty() || record.front() == '#';
+}
+
+/// Records this version does not know: kept, but a misspelled limit must not go unnoticed.
+void noteUnknown(const Sheet &sheet, std::vector<std::string> &notes)
+{
+    const auto say = [&](std::uint32_t line, const std::string &record) {
+        notes.push_back(
+            fmt::format("sheet {} line {}: \"{}\" is not understood and has no effect; it is kept as it is",
+                        sheet.key(), line + 1, record));
+    };
+    for (std::uint32_t l = 0; l < sheet.lineCount(); ++l) {
+        for (const Kept &kept : sheet.line(l).kept)
+            if (!isComment(kept.text))
+                say(l, kept.text);
+        for (std::uint32_t c = 0; c < sheet.columnCount(); ++c)
+            for (const std::string &record : sheet.cell(c, l).beside().unknown)
+                if (!isComment(record))
+                    say(l, record);
+    }
+}
+
+} // namespace
+
 std::vector<std::string> SessionState::openingNotes() const
 {
     std::vector<std::string> notes;
@@ -103,6 +132,12 @@ std::vector<std::string> SessionState::openingNotes() const
                 "was made with version {} of the plugin \"{}\", version {} is here; compare the results",
                 use.major, use.id, plugin->major));
     }
+    for (const Kept &kept : m_workbook.kept)
+        if (!isComment(kept.text))
+            notes.push_back(
+                fmt::format("\"{}\" is not understood and has no effect; it is kept as it is", kept.text));
+    for (const Sheet &sheet : m_workbook.sheets)
+        noteUnknown(sheet, notes);
     return notes;
 }
 
