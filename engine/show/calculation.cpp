@@ -1,5 +1,7 @@
 /// The calculation of a cell in three steps: formula, numbers put in, result; with conversions, relations,
 /// cautions.
+#include <algorithm>
+
 #include <fmt/format.h>
 
 #include "base/text.h"
@@ -64,6 +66,7 @@ private:
     void sum(NodeIndex node, bool formulaToo);
     void ternary(NodeIndex node);
     void callNotes(NodeIndex node);
+    void note(std::string words);
 
     const CalculationCell &m_cell;
     Calculation &m_out;
@@ -101,15 +104,14 @@ void Writer::ternary(NodeIndex index)
     NodeIndex branch = index;
     while (tree.nodes[branch].kind == NodeKind::ternary) {
         const Node &choice = tree.nodes[branch];
-        const std::string answer =
-            m_cell.facts.error ? std::string() : pieceValue(m_cell, choice.children[0], nullptr);
+        const auto holds = conditionHolds(m_cell, choice.children[0]);
         const std::string condition = piecePutIn(m_cell, choice.children[0]);
-        if (answer != "yes" && answer != "no") {
+        if (!holds) {
             m_out.putIn.push_back(condition);
             return;
         }
-        m_out.putIn.push_back(fmt::format("{} is {}, so", condition, answer));
-        branch = choice.children[answer == "yes" ? 1 : 2];
+        m_out.putIn.push_back(fmt::format("{} is {}, so", condition, *holds ? "yes" : "no"));
+        branch = choice.children[*holds ? 1 : 2];
     }
     sum(branch, false);
 }
@@ -162,6 +164,12 @@ void Writer::result()
                              m_cell.program.lists(), m_cell.program.units());
 }
 
+void Writer::note(std::string words)
+{
+    if (std::find(m_out.notes.begin(), m_out.notes.end(), words) == m_out.notes.end())
+        m_out.notes.push_back(std::move(words));
+}
+
 /// The relation of a plugin's function and the defaults it took.
 void Writer::callNotes(NodeIndex node)
 {
@@ -170,7 +178,7 @@ void Writer::callNotes(NodeIndex node)
     if (!function || function->general != General::none)
         return;
     if (!function->relation.empty())
-        m_out.notes.push_back(fmt::format("{}: {}", function->name, function->relation));
+        note(fmt::format("{}: {}", function->name, function->relation));
     for (const ArgumentPlan &argument : checked.arguments) {
         if (argument.from != ArgumentPlan::From::constant ||
             argument.parameter >= function->parameters.size())
@@ -180,8 +188,7 @@ void Writer::callNotes(NodeIndex node)
             continue;
         const std::string mark =
             parameter.fallbackMark.empty() ? "" : " (" + markWords(parameter.fallbackMark) + ")";
-        m_out.notes.push_back(
-            fmt::format("{} not given: {}{}", parameter.name, defaultWords(parameter), mark));
+        note(fmt::format("{} not given: {}{}", parameter.name, defaultWords(parameter), mark));
     }
 }
 
@@ -189,10 +196,10 @@ void Writer::notes()
 {
     const NodeFacts &facts = m_cell.facts;
     if (facts.checked) {
-        for (std::string &note : conversionNotes(m_cell))
-            m_out.notes.push_back(std::move(note));
+        for (std::string &conversion : conversionNotes(m_cell))
+            note(std::move(conversion));
         for (const std::string &dropped : facts.checked->thingsDropped)
-            m_out.notes.push_back(dropped);
+            note(dropped);
         for (NodeIndex node = 0; node < facts.tree->nodes.size(); ++node)
             if (facts.tree->nodes[node].kind == NodeKind::call)
                 callNotes(node);

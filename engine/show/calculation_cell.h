@@ -32,6 +32,9 @@ std::string piecePutIn(const CalculationCell &cell, NodeIndex node);
 /// are shown in `unit` when it fits.
 std::string pieceValue(const CalculationCell &cell, NodeIndex node, const Unit *unit);
 
+/// Is the condition under `node` true here? None when that cannot be told.
+std::optional<bool> conditionHolds(const CalculationCell &cell, NodeIndex node);
+
 /// "3.785 L per gal" for units that differ between what goes in and what comes out.
 std::vector<std::string> conversionNotes(const CalculationCell &cell);
 

@@ -118,7 +118,48 @@ void PutIn::walk(NodeIndex index, const Node *parent, std::size_t place)
     replace(node, base || divisor || minus ? "(" + *text + ")" : *text);
 }
 
+/// Two texts that fit the cell (its set unit, its choices) and can be told apart: yes and no of a condition.
+std::optional<std::pair<std::string, std::string>> fittingPair(const CalculationCell &cell)
+{
+    const StaticType &type = cell.facts.type;
+    switch (type.kind) {
+    case ValueKind::quantity: {
+        const Unit &unit = cell.facts.shown;
+        return std::pair{showQuantity(unit.toBase(1), Bound::exact, unit, {}).text(),
+                         showQuantity(unit.toBase(2), Bound::exact, unit, {}).text()};
+    }
+    case ValueKind::choice: {
+        const std::vector<std::string> &words = cell.program.lists().words(type.list);
+        if (words.size() < 2)
+            return {};
+        return std::pair{quoted(words[0]), quoted(words[1])};
+    }
+    case ValueKind::date:
+        return std::pair<std::string, std::string>{"2001-01-01", "2002-01-01"};
+    case ValueKind::words:
+        return std::pair<std::string, std::string>{"\"yes\"", "\"no\""};
+    default:
+        return std::pair<std::string, std::string>{"yes", "no"};
+    }
+}
+
 } // namespace
+
+std::optional<bool> conditionHolds(const CalculationCell &cell, NodeIndex node)
+{
+    const auto pair = fittingPair(cell);
+    if (!pair || cell.facts.error)
+        return {};
+    const auto value = [&](const std::string &text) {
+        return cell.program.preview(cell.workbook, cell.at, text, cell.values);
+    };
+    const auto asked =
+        value(fmt::format("({}) ? {} : {}", pieceAsTyped(*cell.facts.tree, node), pair->first, pair->second));
+    const auto yes = value(pair->first);
+    if (asked.error || yes.error || asked.type.kind != yes.type.kind)
+        return {};
+    return asked.number == yes.number && asked.words == yes.words;
+}
 
 std::optional<std::string> shownInFormula(const CalculationCell &cell, const CellAt &at)
 {

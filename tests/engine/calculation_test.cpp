@@ -92,7 +92,17 @@ line
 item: "Turn"
 amount: 6 / (use / people)
   name turn
-end water 19
+line
+item: "Verdict"
+amount: raw_iron > 3 mg/L as Fe ? "marginal" : "works"
+  name iron_verdict
+  choices "works" "marginal" "will not work"
+line
+item: "Extra"
+amount: people > 5 people ? price : $0
+  name extra
+  unit $
+end water 21
 )";
 
 struct Built {
@@ -170,6 +180,10 @@ void CalculationTest::steps_data()
         "10 gal/day | - (-50.0 gal/day)", "10 gal/day | - (-50.0 gal/day)", "60.0 gal/day");
     row("the branch taken", "doubled", "raw_iron > 3 mg/L as Fe | ? use * 2 | : use",
         "6.2 mg/L as Fe > 3 mg/L as Fe is yes, so | 300 gal/day * 2", "", "600 gal/day");
+    row("the branch of a choice", "iron_verdict", "raw_iron > 3 mg/L as Fe | ? \"marginal\" | : \"works\"",
+        "6.2 mg/L as Fe > 3 mg/L as Fe is yes, so | \"marginal\"", "", "marginal");
+    row("the branch of money", "extra", "people > 5 people | ? price | : $0",
+        "4 people > 5 people is no, so | $0", "", "$0");
     row("money as it is shown", "with_tax", "price * 1.07", "$1,640 * 1.07", "", "$1,754.80");
     row("a range is written out", "all", "sum(amount[14:15])", "sum($1,640, $1,754.80)", "", "$3,394.80");
     row("an amount under a power stands in parentheses", "squared", "use^2", "(300 gal/day)^2", "",
