@@ -1,6 +1,8 @@
 /// Opens a library and copies its C tables into the engine's own form.
 #include "functions/descriptor.h"
 
+#include <algorithm>
+
 #include <dlfcn.h>
 
 #include <fmt/format.h>
@@ -173,6 +175,21 @@ Result<FunctionInfo> describeFunction(const puteal_plugin &plugin, std::size_t p
 puteal_call callAt(const puteal_plugin &plugin, std::size_t position)
 {
     return rowAt(plugin.functions, position).call;
+}
+
+std::vector<std::vector<std::string>> listsOf(const std::vector<FunctionInfo> &functions)
+{
+    std::vector<std::vector<std::string>> all;
+    const auto add = [&](const std::vector<std::string> &words) {
+        if (!words.empty() && std::find(all.begin(), all.end(), words) == all.end())
+            all.push_back(words);
+    };
+    for (const auto &f : functions) {
+        add(f.resultChoices);
+        for (const auto &p : f.parameters)
+            add(p.choices);
+    }
+    return all;
 }
 
 Result<PluginDescription> describe(const puteal_plugin &plugin, const UnitTable &units)

@@ -76,6 +76,12 @@ std::vector<FunctionInfo> generalFunctions(const UnitTable &units)
     return all;
 }
 
+const std::vector<std::string> &generalChoices()
+{
+    static const std::vector<std::string> words{"within", "near", "outside", "no limit", "missing test"};
+    return words;
+}
+
 const std::vector<SourceInfo> &generalSources()
 {
     static const std::vector<SourceInfo> sources{{"definition", "W", "definition, worked out by hand"}};

@@ -23,6 +23,9 @@ struct GeneralGroup {
 };
 const std::vector<GeneralGroup> &generalGroups();
 
+/// The one list of words a general function gives: the states of a limit.
+const std::vector<std::string> &generalChoices();
+
 /// The source the general functions cite.
 const std::vector<SourceInfo> &generalSources();
 

@@ -93,7 +93,7 @@ void addKnowledge(std::vector<Row> &rows)
                     "state of the cell's limit",
                     {},
                     false,
-                    {"within", "near", "outside", "no limit", "missing test"}});
+                    generalChoices()});
     rows.push_back(
         {General::because,
          "because",

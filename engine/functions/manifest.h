@@ -1,7 +1,8 @@
 /// The manifest beside a library: TOML, written at build time from the descriptors, read piece by piece.
 ///
 /// Reading all of it at every start would cost more than the start itself, so its layout is fixed: a head
-/// (id, title, contract, version, library, names of functions), then [[source]] blocks, then one [[function]]
+/// (id, title, contract, version, library, names of functions,
+/// lists of words), then [[source]] blocks, then one [[function]]
 /// block a function. Only the head is read at start; a block is a TOML document of its own and is read when
 /// its function is wanted.
 #pragma once
@@ -23,9 +24,10 @@ struct Manifest {
     PluginInfo info; ///< id, title, version, function names; `library` is the bare file name
     std::uint32_t contract = 0;
     std::string text;
-    std::vector<std::string_view>
-        blocks;               ///< one a function, in the order of `info.functions`, views into `text`
-    std::string_view sources; ///< all [[source]] blocks
+    /// One a function, in the order of `info.functions`; views into `text`.
+    std::vector<std::string_view> blocks;
+    std::string_view sources;                          ///< all [[source]] blocks
+    std::vector<std::vector<std::string>> choiceLists; ///< all lists of words its functions take or give
 
     Manifest() = default;
     Manifest(const Manifest &) = delete;

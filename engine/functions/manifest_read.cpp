@@ -39,14 +39,19 @@ double number(const toml::table &table, const char *key, double otherwise)
     return table[key].value_or(otherwise);
 }
 
-std::vector<std::string> list(const toml::table &table, const char *key)
+std::vector<std::string> list(const toml::array *array)
 {
     std::vector<std::string> all;
-    if (const auto *array = table[key].as_array()) {
+    if (array) {
         for (const auto &item : *array)
             all.push_back(item.value_or(std::string()));
     }
     return all;
+}
+
+std::vector<std::string> list(const toml::table &table, const char *key)
+{
+    return list(table[key].as_array());
 }
 
 /// Calls `use` for every table of an array of tables; a missing array is an empty one.
@@ -132,6 +137,10 @@ Result<void> readHead(std::string text, Manifest &manifest)
     info.minor = static_cast<std::uint32_t>(number(*head, "minor", 0));
     manifest.contract = static_cast<std::uint32_t>(number(*head, "contract", 0));
     info.functions = list(*head, "functions");
+    if (const auto *lists = (*head)["choice_lists"].as_array()) {
+        for (const auto &words : *lists)
+            manifest.choiceLists.push_back(list(words.as_array()));
+    }
     if (info.id.empty())
         return damaged("the manifest has no id");
     if (info.library.empty())

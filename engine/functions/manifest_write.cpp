@@ -38,12 +38,16 @@ public:
     void put(const char *key, std::uint32_t number) { m_text += fmt::format("{} = {}\n", key, number); }
     void put(const char *key, const std::vector<std::string> &words)
     {
-        if (words.empty())
-            return;
-        std::vector<std::string> strings;
-        for (const auto &w : words)
-            strings.push_back(basicString(w));
-        m_text += fmt::format("{} = [{}]\n", key, fmt::join(strings, ", "));
+        if (!words.empty())
+            m_text += fmt::format("{} = {}\n", key, array(words));
+    }
+    void put(const char *key, const std::vector<std::vector<std::string>> &lists)
+    {
+        std::vector<std::string> arrays;
+        for (const auto &words : lists)
+            arrays.push_back(array(words));
+        if (!arrays.empty())
+            m_text += fmt::format("{} = [{}]\n", key, fmt::join(arrays, ", "));
     }
     /// Left out where both ends are open.
     void putRange(const char *key, double low, double high)
@@ -54,6 +58,14 @@ public:
     std::string take() { return std::move(m_text); }
 
 private:
+    static std::string array(const std::vector<std::string> &words)
+    {
+        std::vector<std::string> strings;
+        for (const auto &w : words)
+            strings.push_back(basicString(w));
+        return fmt::format("[{}]", fmt::join(strings, ", "));
+    }
+
     std::string m_text;
 };
 
@@ -146,6 +158,7 @@ std::string manifestText(const PluginDescription &plugin, const std::string &lib
     out.put("minor", info.minor);
     out.put("library", library);
     out.put("functions", info.functions);
+    out.put("choice_lists", listsOf(plugin.functions));
     for (const auto &source : info.sources) {
         out.block("source");
         out.put("key", source.key);

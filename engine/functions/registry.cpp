@@ -28,6 +28,7 @@ public:
     std::vector<std::string> closestNames(std::string_view name) const override;
     Result<puteal_call> callOf(const FunctionInfo &function) const override;
     Error whyNot(std::string_view name) const override;
+    std::vector<std::vector<std::string>> choiceLists() const override;
 
 private:
     static constexpr std::size_t noPlugin = static_cast<std::size_t>(-1);
@@ -207,6 +208,16 @@ Error LazyRegistry::whyNot(std::string_view name) const
                               : fmt::format("no function is named `{}`; {}?", name, fmt::join(near, ", ")));
 }
 
+std::vector<std::vector<std::string>> LazyRegistry::choiceLists() const
+{
+    std::vector<std::vector<std::string>> all{generalChoices()};
+    for (const auto &found : m_found) {
+        if (found.info.state == PluginInfo::State::enabled)
+            all.insert(all.end(), found.manifest->choiceLists.begin(), found.manifest->choiceLists.end());
+    }
+    return all;
+}
+
 const LazyRegistry::Library &LazyRegistry::openedLibrary(std::size_t which) const
 {
     auto &library = m_libraries[which];
@@ -277,6 +288,11 @@ std::shared_ptr<const Registry> Registry::create(const UnitTable &units, const P
 std::shared_ptr<const Registry> Registry::general(const UnitTable &units)
 {
     return std::make_shared<LazyRegistry>(units, std::vector<FoundPlugin>());
+}
+
+std::vector<std::vector<std::string>> Registry::choiceLists() const
+{
+    return listsOf(functions());
 }
 
 const PluginInfo *Registry::plugin(std::string_view id) const

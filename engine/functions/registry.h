@@ -55,6 +55,8 @@ public:
     /// Why `find` gives nothing for a name: its plugin is not enabled, refused or damaged, or no such
     /// function (with the closest names).
     virtual Error whyNot(std::string_view name) const = 0;
+    /// All lists of words that functions take or give; known without reading the functions' descriptions.
+    virtual std::vector<std::vector<std::string>> choiceLists() const;
 };
 
 /// Writes the manifest of a plugin's library (used at build time). Error: cannot open, contract differs, a

@@ -1,4 +1,5 @@
 /// From typed texts to contents: values read, formulas parsed, bound and linked.
+#include <algorithm>
 #include <cmath>
 
 #include <fmt/format.h>
@@ -20,11 +21,9 @@ bool isFunctionName(const void *registry, std::string_view word)
 
 bool isFunctionChoice(const void *registry, std::string_view word)
 {
-    for (const FunctionInfo &function : static_cast<const Registry *>(registry)->functions())
-        for (const ParameterInfo &parameter : function.parameters)
-            for (const std::string &choice : parameter.choices)
-                if (choice == word)
-                    return true;
+    for (const auto &words : static_cast<const Registry *>(registry)->choiceLists())
+        if (std::find(words.begin(), words.end(), word) != words.end())
+            return true;
     return false;
 }
 
