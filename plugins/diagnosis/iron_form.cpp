@@ -176,7 +176,7 @@ constexpr const char *sources[] = {"practice",    "standing_glass", "iron_pamphl
 constexpr puteal_example formExamples[] = {
     example("iron_form(\"clear\", \"rust deposit\", \"clears\", no, no, 3 mg/L as Fe, 2.8 mg/L as Fe, 0 mg/L "
             "as tannin, 7.2, 24 hr)",
-            "dissolved", 0, "published", "iron_pamphlet"),
+            "dissolved", 0, "common practice", "practice"),
     example("iron_form(\"rust\", \"settles\", \"clears\", no, no, 3 mg/L as Fe, 0.3 mg/L as Fe, 0 mg/L as "
             "tannin, 7.2, 24 hr)",
             "oxidized", 0, "common practice", "practice"),
@@ -185,7 +185,7 @@ constexpr puteal_example formExamples[] = {
             "organic", 0, "common practice", "practice"),
     example("iron_form(\"clear\", \"rust deposit\", \"clears\", yes, no, 3 mg/L as Fe, 1.5 mg/L as Fe, 0 "
             "mg/L as tannin, 7.2, 24 hr)",
-            "bacterial", 0, "published", "wsc_hotline"),
+            "bacterial", 0, "common practice", "practice"),
     example("iron_form(\"clear\", \"rust deposit\", \"clears\", no, no, 3 mg/L as Fe, 1.5 mg/L as Fe, 0 mg/L "
             "as tannin, 7.2, 24 hr)",
             "mixed", 0, "common practice", "practice"),

@@ -127,7 +127,7 @@ constexpr puteal_example gallonsExamples[] = {
             1e-4, "computed", "hb44"),
     example("backwash_gallons(bed_area(12 in), 12 gpm/ft^2, 10 min, 5 gpm/ft^2, 5 min)", "113.883 gal/event",
             1e-4, "computed", "hb44"),
-    example("backwash_gallons(1 ft^2, 10 gpm/ft^2, 10 min)", "100 gal/event", 1e-9, "published",
+    example("backwash_gallons(1 ft^2, 10 gpm/ft^2, 10 min)", "100 gal/event", 1e-9, "computed",
             "missouri_g1801"),
 };
 constexpr puteal_example gallonsRefusals[] = {

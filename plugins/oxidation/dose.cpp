@@ -61,7 +61,7 @@ constexpr const char *ammoniaSources[] = {"iupac2021", "rules_of_thumb", nullptr
 constexpr puteal_example ammoniaExamples[] = {
     example("ammonia_chlorine_demand(1 mg/L as N)", "7.6 mg/L as Cl2", 0.002, "published", "rules_of_thumb"),
     example("ammonia_chlorine_demand(0.5 mg/L as N)", "3.79629 mg/L as Cl2", 1e-4, "computed", "iupac2021"),
-    example("ammonia_chlorine_demand(0.5 mg/L as N, 10 mg{Cl2}/mg{N})", "5 mg/L as Cl2", 1e-9, "published",
+    example("ammonia_chlorine_demand(0.5 mg/L as N, 10 mg{Cl2}/mg{N})", "5 mg/L as Cl2", 1e-9, "computed",
             "rules_of_thumb"),
 };
 constexpr puteal_example ammoniaRefusals[] = {

@@ -24,8 +24,6 @@ constexpr puteal_source sources[] = {
            "worked out from IUPAC, standard atomic weights of the elements 2021, abridged values"),
     source("wtp_design", "H",
            "Water Treatment Plant Design (AWWA/ASCE, McGraw-Hill), chapter 10, p. 10.12, table 10.7"),
-    source("epa_ammonia", "H",
-           "US EPA record on ammonia in drinking water: 4.57 mg of oxygen a mg of nitrogen"),
     source("si2019", "W", "worked out from the gas constant of the SI, 2019"),
     source("boyle", "W", "worked out from Boyle's law with 14.7 psi of outside air"),
     source("definition", "W", "worked out from the definition"),

@@ -75,12 +75,12 @@ constexpr puteal_parameter budgetTakes[] = {
     Parameter("ammonia", "mg/L as N", "ammonia as nitrogen").hard(0, 100).usual(0, 5).otherwise(0, "A"),
     Parameter("sulfide_end", "", "how far sulfide is taken").oneOf(sulfideEndWords).otherwise(toSulfur, "A"),
 };
-constexpr const char *budgetSources[] = {"iupac2021", "wtp_design", "epa_ammonia", "practice", nullptr};
+constexpr const char *budgetSources[] = {"iupac2021", "wtp_design", "practice", nullptr};
 constexpr puteal_example budgetExamples[] = {
     example("oxygen_budget(1 mg/L as Fe, 0 mg/L as Mn, 0 mg/L as H2S)", "0.14 mg/L as O2", 0.03, "published",
             "wtp_design"),
     example("oxygen_budget(0 mg/L as Fe, 0 mg/L as Mn, 0 mg/L as H2S, 1 mg/L as N)", "4.57 mg/L as O2", 1e-3,
-            "published", "epa_ammonia"),
+            "computed", "iupac2021"),
     example("oxygen_budget(2.4 mg/L as Fe, 0.12 mg/L as Mn, 0 mg/L as H2S)", "0.37873 mg/L as O2", 1e-4,
             "computed", "iupac2021"),
     example("oxygen_budget(0.8 mg/L as Fe, 0.08 mg/L as Mn, 2.5 mg/L as H2S)", "1.31167 mg/L as O2", 1e-5,

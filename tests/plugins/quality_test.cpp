@@ -54,17 +54,16 @@ private slots:
     void budget()
     {
         const char *w = "worked out, IUPAC 2021";
-        holds(
-            oxygen(),
-            {{"Water Treatment Plant Design, table 10.7", "oxygen_budget", {1, 0, 0}, 0.14, 0.03},
-             {"4.57 mg of oxygen a mg of nitrogen, US EPA record", "oxygen_budget", {0, 0, 0, 1}, 4.57, 1e-3},
-             {w, "oxygen_budget", {2.4, 0.12, 0}, 0.37873, 1e-4},
-             {w, "oxygen_budget", {0.8, 0.08, 2.5, 0, toSulfur}, 1.31167, 1e-5},
-             {w, "oxygen_budget", {0.8, 0.08, 2.5, 0, toSulfate}, 4.83299, 1e-6},
-             {w, "oxygen_budget", {6, 0.5, 0}, 1.00508, 1e-4},
-             {w, "air_pocket_oxygen", {6}, 6.55170, 1e-4},
-             {"Boyle with 14.7 psi outside", "air_pocket_volume", {6, 40, 14.7}, 1.61243, 1e-5},
-             {w, "air_pocket_days", {6.5517, 300, 4}, 1.442, 1e-3}});
+        holds(oxygen(),
+              {{"Water Treatment Plant Design, table 10.7", "oxygen_budget", {1, 0, 0}, 0.14, 0.03},
+               {"2 O2 for each N, worked out, IUPAC 2021", "oxygen_budget", {0, 0, 0, 1}, 4.57, 1e-3},
+               {w, "oxygen_budget", {2.4, 0.12, 0}, 0.37873, 1e-4},
+               {w, "oxygen_budget", {0.8, 0.08, 2.5, 0, toSulfur}, 1.31167, 1e-5},
+               {w, "oxygen_budget", {0.8, 0.08, 2.5, 0, toSulfate}, 4.83299, 1e-6},
+               {w, "oxygen_budget", {6, 0.5, 0}, 1.00508, 1e-4},
+               {w, "air_pocket_oxygen", {6}, 6.55170, 1e-4},
+               {"Boyle with 14.7 psi outside", "air_pocket_volume", {6, 40, 14.7}, 1.61243, 1e-5},
+               {w, "air_pocket_days", {6.5517, 300, 4}, 1.442, 1e-3}});
         QVERIFY(oxygen().call("oxygen_budget", {1, 0, 0, 0.5}).warns("nitrite"));
         QVERIFY(oxygen().call("air_pocket_days", {1, 300, 4}).warns("daily"));
         QCOMPARE(oxygen().call("air_pocket_days", {1, 300, 0}).words,
