@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "base/text.h"
 #include "check/fixes.h"
 #include "check/walk.h"
 #include "check/words.h"
@@ -90,10 +91,27 @@ Done assignArguments(const Draft &draft, Call &call)
     return next < given.size() ? Done(wrongCount(draft, call, given.size())) : Done{};
 }
 
+/// The plugins the workbook says it uses and that are not here.
+std::vector<std::string> missingPlugins(const Draft &draft)
+{
+    std::vector<std::string> missing;
+    if (draft.context.workbook)
+        for (const PluginUse &use : draft.context.workbook->uses)
+            if (!draft.context.registry->plugin(use.id))
+                missing.push_back(use.id);
+    return missing;
+}
+
 tl::unexpected<Error> unknownFunction(const Draft &draft, NodeIndex i)
 {
     const Node &node = draft.node(i);
     Error error = draft.context.registry->whyNot(node.name);
+    if (const auto missing = missingPlugins(draft); error.kind == ErrorKind::name && !missing.empty())
+        error = Error{ErrorKind::plugin,
+                      fmt::format("`{}` is not here: the workbook needs the plugin{} {}, not installed", node.name,
+                                  missing.size() == 1 ? "" : "s", joined(missing)),
+                      {},
+                      {}};
     error.place = Place{node.opSpan, {}, 0};
     if (error.kind == ErrorKind::name)
         for (const std::string &name : draft.context.registry->closestNames(node.name))

@@ -72,8 +72,10 @@ private:
 /// Tells a value after a piece in words: ": `flow` is 0 gpm", nothing after a literal.
 std::string because(const EvalFrame &frame, NodeIndex n, double value)
 {
-    if (frame.formula->tree->nodes[n].kind == NodeKind::number)
-        return {};
+    const Tree &tree = *frame.formula->tree;
+    const NodeIndex inner = tree.nodes[n].kind == NodeKind::negate ? tree.nodes[n].children[0] : n;
+    if (tree.nodes[inner].kind == NodeKind::number)
+        return {}; // a literal says it itself
     return fmt::format(": `{}` is {}", pieceText(frame, n), shownPiece(frame, n, value));
 }
 

@@ -28,9 +28,9 @@ std::uint32_t cellOf(const EvalFrame &frame, NodeIndex n)
 std::string failedPart(const EvalFrame &frame, NodeIndex n, double value)
 {
     const CheckedNode &checked = frame.formula->checked->nodes[n];
-    if (checked.error)
-        return checked.error->words;
     const std::uint32_t cell = cellOf(frame, n);
+    if (checked.error && (cell == noCell || !std::isnan(value)))
+        return checked.error->words;
     const std::uint32_t origin = errorOrigin(value);
     if (errorKind(value) == ErrorKind::blank && origin != originHere)
         return fmt::format("`{}` is blank", frame.host->cellWords(origin));

@@ -95,9 +95,7 @@ void rebuild(Model &model)
 
 Model buildModel(const Workbook &workbook, const UnitTable &units, std::shared_ptr<const Registry> registry)
 {
-    Model model;
-    model.book = workbook;
-    model.units = units;
+    Model model(workbook, units);
     for (const std::string &thing : workbook.things)
         if (!model.units.find(thing))
             (void)model.units.declareThing(thing);

@@ -82,6 +82,8 @@ struct KeyHash {
 };
 
 struct Model {
+    Model(Workbook theBook, UnitTable theUnits) : book(std::move(theBook)), units(std::move(theUnits)) {}
+
     Workbook book;
     UnitTable units;
     std::shared_ptr<const Registry> registry;

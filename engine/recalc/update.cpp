@@ -118,7 +118,8 @@ private:
                                               m_book.sheets[at.sheet].cell(at.column, at.line));
         readCell(m_model, node);
         const auto newItems = m_model.pool.items(m_model.links[node]);
-        if (worked != (m_model.worked[node] != 0) ||
+        // Reading forgets that a cell stood in a circle, so that is looked for anew.
+        if (worked != (m_model.worked[node] != 0) || before.type == circularType ||
             !std::equal(items.begin(), items.end(), newItems.begin(), newItems.end()))
             m_graphChanged = true;
         m_read.push_back(node);
