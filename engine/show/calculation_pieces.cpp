@@ -158,7 +158,8 @@ std::optional<bool> conditionHolds(const CalculationCell &cell, NodeIndex node)
     const auto yes = value(pair->first);
     if (asked.error || yes.error || asked.type.kind != yes.type.kind)
         return {};
-    return asked.number == yes.number && asked.words == yes.words;
+    // Words carry the number of a pool of their own in each look, so only their text compares.
+    return yes.type.kind == ValueKind::words ? asked.words == yes.words : asked.number == yes.number;
 }
 
 std::optional<std::string> shownInFormula(const CalculationCell &cell, const CellAt &at)
