@@ -5,6 +5,8 @@
 #include <cmath>
 
 #include <fmt/format.h>
+// Compiled in: loading one more shared library would cost every start more than this file costs the build.
+#define TOML_HEADER_ONLY 1
 #include <toml++/toml.h>
 
 namespace puteal
