@@ -58,7 +58,7 @@ void SheetModel::cellsChanged(const std::vector<CellAt> &cells)
         if (at.sheet == m_sheet)
             mine.push_back(at);
     for (const CellAt &at : mine)
-        m_views.remove(keyOf(at));
+        m_views.erase(keyOf(at));
     const int before = columnCount();
     countColumns();
     if (before != columnCount()) {
@@ -147,8 +147,8 @@ const CellView &SheetModel::viewOf(const CellAt &at) const
     const auto key = keyOf(at);
     auto found = m_views.find(key);
     if (found == m_views.end())
-        found = m_views.insert(key, m_session->view(at));
-    return *found;
+        found = m_views.emplace(key, m_session->view(at)).first;
+    return found->second;
 }
 
 int SheetModel::rowCount(const QModelIndex &parent) const

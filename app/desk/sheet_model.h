@@ -2,8 +2,9 @@
 #pragma once
 
 #include <QAbstractTableModel>
-#include <QHash>
 #include <QSet>
+
+#include <unordered_map>
 
 #include "session/session.h"
 
@@ -51,7 +52,8 @@ private:
     std::uint32_t m_sheet = 0;
     int m_columns = 0;
     int m_limitColumn = -1, m_sourceColumn = -1;
-    mutable QHash<quint64, CellView> m_views;
+    /// Nodes stay where they are when others come: a view is held while the next one is asked for.
+    mutable std::unordered_map<quint64, CellView> m_views;
     QSet<quint64> m_lit;
 };
 

@@ -1,4 +1,5 @@
-/// The window driven by real keys: typing, slip, undo, fill, clipboard, structure, saving, what a screen reader hears.
+/// The window driven by real keys: typing, slip, undo, fill, clipboard, structure, saving, what a screen
+/// reader hears.
 #include <QAccessible>
 #include <QApplication>
 #include <QClipboard>
@@ -19,7 +20,8 @@
 using namespace puteal;
 using namespace puteal::desk;
 
-namespace {
+namespace
+{
 
 const char *const bookText = R"(puteal workbook 1
 title "A small job"
@@ -79,8 +81,14 @@ private:
 
     SheetView *view() const { return m_window->view(); }
     CellAt at(const char *reference) const { return *m_window->session()->find(reference); }
-    QString shown(const char *reference) const { return QString::fromStdString(m_window->session()->view(at(reference)).shown); }
-    QString typed(const CellAt &place) const { return QString::fromStdString(m_window->session()->view(place).typed); }
+    QString shown(const char *reference) const
+    {
+        return QString::fromStdString(m_window->session()->view(at(reference)).shown);
+    }
+    QString typed(const CellAt &place) const
+    {
+        return QString::fromStdString(m_window->session()->view(place).typed);
+    }
     QWidget *editor() const { return view()->slip()->edit(); }
     void type(const QString &text)
     {
@@ -158,7 +166,8 @@ private slots:
                 fix = button;
         QVERIFY(fix);
         fix->click();
-        const SlipView mended = m_window->session()->slip(at("setting"), view()->slip()->text().toStdString());
+        const SlipView mended =
+            m_window->session()->slip(at("setting"), view()->slip()->text().toStdString());
         QVERIFY2(!mended.preview.error, qPrintable(view()->slip()->text()));
     }
     void aWrongFormulaIsKeptAndDependentsWait()
@@ -219,8 +228,9 @@ private slots:
         trigger("Paste");
         QCOMPARE(typed({0, 0, 3}), QString("Salt"));
         QCOMPARE(typed({0, 1, 4}), QString("5 day"));
-        view()->selectionModel()->select(QItemSelection(view()->model()->index(3, 0), view()->model()->index(4, 1)),
-                                         QItemSelectionModel::ClearAndSelect);
+        view()->selectionModel()->select(
+            QItemSelection(view()->model()->index(3, 0), view()->model()->index(4, 1)),
+            QItemSelectionModel::ClearAndSelect);
         trigger("Copy");
         QCOMPARE(QApplication::clipboard()->text(), QString("Salt\t40 lb\nDays\t5 day"));
     }
@@ -254,7 +264,8 @@ private slots:
         QFile saved(path), beside(path + ".before");
         QVERIFY(saved.open(QIODevice::ReadOnly) && beside.open(QIODevice::ReadOnly));
         QCOMPARE(beside.readAll(), QByteArray(bookText));
-        QCOMPARE(QString::fromUtf8(saved.readAll()), QString::fromUtf8(bookText).replace("amount: 10 gpg", "amount: 12 gpg"));
+        QCOMPARE(QString::fromUtf8(saved.readAll()),
+                 QString::fromUtf8(bookText).replace("amount: 10 gpg", "amount: 12 gpg"));
     }
     void aDamagedFileIsRefusedAndTheOpenOneStays()
     {
@@ -270,14 +281,16 @@ private slots:
     void theChartNamesItsBreakEvenYear()
     {
         m_window->showChart("cost");
-        QCOMPARE(m_window->chartPane()->sentences(), QString("Filter is cheaper than Softener from year 5 on."));
+        QCOMPARE(m_window->chartPane()->sentences(),
+                 QString("Filter is cheaper than Softener from year 5 on."));
     }
     void theCalculationShowsThreeSteps()
     {
         m_window->goTo(at("setting"));
         // long formulas are broken over lines for reading
         const QString text = m_window->calculation()->toPlainText().simplified();
-        for (const char *piece : {"compensated_hardness(hardness, iron)", "10 gpg", "1.8 mg/L as Fe", "19.0 gpg", "hardness, iron"})
+        for (const char *piece : {"compensated_hardness(hardness, iron)", "10 gpg", "1.8 mg/L as Fe",
+                                  "19.0 gpg", "hardness, iron"})
             QVERIFY2(text.contains(piece), qPrintable(QString(piece) + " not in\n" + text));
     }
     void aScreenReaderHearsItemNumberUnitAndState()
@@ -285,6 +298,17 @@ private slots:
         const auto index = view()->model()->index(1, 1);
         QCOMPARE(view()->model()->data(index, Qt::AccessibleTextRole).toString(),
                  QString("Dissolved iron, 1.8 milligrams per liter as iron, outside"));
+    }
+    void aHeldViewStaysWhileOthersAreAsked()
+    {
+        // The painter holds the view of the words while it asks for the amount beside them.
+        SheetModel *model = view()->sheetModel();
+        model->everythingChanged();
+        const CellView &held = model->viewOf(at("iron"));
+        for (std::uint32_t c = 0; c < 2; ++c)
+            for (std::uint32_t l = 0; l < 6; ++l)
+                (void)model->viewOf({0, c, l});
+        QCOMPARE(&model->viewOf(at("iron")), &held);
     }
     void everyWidgetThatTakesTheFocusHasAName()
     {
