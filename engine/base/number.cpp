@@ -232,19 +232,4 @@ std::string trimZeros(std::string_view plain)
     return std::string(plain.substr(0, keep)) + std::string(plain.substr(end));
 }
 
-bool nearlyEqual(double a, double b)
-{
-    return a == b || std::fabs(a - b) <= limits::slack * std::max(std::fabs(a), std::fabs(b));
-}
-
-bool atMost(double a, double b)
-{
-    return a <= b || nearlyEqual(a, b);
-}
-
-bool lessThan(double a, double b)
-{
-    return a < b && !nearlyEqual(a, b);
-}
-
 } // namespace puteal

@@ -1,9 +1,13 @@
 /// Reading and writing bare numbers without the locale.
 #pragma once
 
+#include <algorithm>
+#include <cmath>
 #include <optional>
 #include <string>
 #include <string_view>
+
+#include "base/limits.h"
 
 namespace puteal {
 
@@ -30,9 +34,18 @@ std::string grouped(std::string_view plain);
 std::string trimZeros(std::string_view plain);
 
 /// The one comparison of the product: equal within limits::slack of the larger magnitude.
-bool nearlyEqual(double a, double b);
+inline bool nearlyEqual(double a, double b)
+{
+    return a == b || std::fabs(a - b) <= limits::slack * std::max(std::fabs(a), std::fabs(b));
+}
 /// a <= b, a < b with that slack.
-bool atMost(double a, double b);
-bool lessThan(double a, double b);
+inline bool atMost(double a, double b)
+{
+    return a <= b || nearlyEqual(a, b);
+}
+inline bool lessThan(double a, double b)
+{
+    return a < b && !nearlyEqual(a, b);
+}
 
 } // namespace puteal

@@ -64,8 +64,8 @@ std::string Emitter::run(NodeIndex root)
 
 std::string Emitter::number(double x)
 {
-    if (x < 0.0)
-        return fmt::format("(0-{})", -x);
+    if (x < 0.0) // read as one number: see readEmittedNumber
+        return fmt::format("m{}", -x);
     return fmt::format("{}", x == 0.0 ? 0.0 : x);
 }
 
@@ -121,6 +121,8 @@ std::string Emitter::emit(NodeIndex n, bool raw)
     case NodeKind::words:
         return words(n);
     case NodeKind::negate:
+        if (m_tree.nodes[node.children[0]].kind == NodeKind::number)
+            return number(-m_checked.nodes[node.children[0]].constant);
         return fmt::format("(0-{})", emit(node.children[0], false));
     case NodeKind::logicalNot:
         return fmt::format("nt({})", emit(node.children[0], false));

@@ -91,6 +91,8 @@ std::string Emitter::call(NodeIndex n, bool raw)
         if (std::any_of(checked.arguments.begin(), checked.arguments.end(),
                         [](const ArgumentPlan &p) { return p.from == ArgumentPlan::From::range; }))
             return site(n);
+        if (m_tree.nodes[n].children.size() == 2)
+            return plainCall(n, general == General::min ? "mi" : "ma", false);
         return plainCall(n, general == General::min ? "mn" : "mx", false);
     case General::within:
         if (bound(argument(0)) == Bound::exact && bound(argument(1)) == Bound::exact)

@@ -152,6 +152,15 @@ double extreme(const double *a, int n)
     return best;
 }
 
+template<bool Least>
+double extremeOfTwo(double a, double b)
+{
+    double error = 0.0;
+    if (bad(a, error) || bad(b, error))
+        return error;
+    return Least ? std::min(a, b) : std::max(a, b);
+}
+
 double clampTo(double x, double low, double high)
 {
     double error = 0.0;
@@ -304,6 +313,7 @@ const std::vector<Guard> &guards()
         one("ac", guarded<acosOf>), one("at", guarded<atanOf>);
         two("lt", compared<isLess>), two("le", compared<isAtMost>), two("gt", compared<isGreater>);
         two("ge", compared<isAtLeast>), two("eq", compared<isEqual>), two("ne", compared<isUnequal>);
+        two("mi", extremeOfTwo<true>), two("ma", extremeOfTwo<false>);
         two("pw", power), two("rd", roundTo), two("ce", ceilTo), two("fl", floorTo);
         Guard guard;
         guard.name = "cl", guard.three = clampTo;

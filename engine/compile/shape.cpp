@@ -23,8 +23,12 @@ namespace
 {
 
 /// muParser's own number reader copies the rest of the text into a stream at every number and every variable.
+/// "m15" is the number -15: muParser would take the sign for an operation.
 int readEmittedNumber(const char *text, int *pos, double *value)
 {
+    const bool negative = *text == 'm';
+    if (negative)
+        ++text;
     if (*text < '0' || *text > '9')
         return 0;
     const std::string_view view(text);
@@ -34,7 +38,9 @@ int readEmittedNumber(const char *text, int *pos, double *value)
     const auto read = std::from_chars(text, text + length, *value);
     if (read.ec != std::errc())
         return 0;
-    *pos += static_cast<int>(length);
+    *pos += static_cast<int>(length) + (negative ? 1 : 0);
+    if (negative)
+        *value = -*value;
     return 1;
 }
 
@@ -107,7 +113,8 @@ Identifiers identifiersOf(std::string_view text)
             i += std::max<std::size_t>(1, numberLength(text, i));
             continue;
         }
-        if (c < 'a' || c > 'z') {
+        if (c < 'a' || c > 'z' ||
+            (c == 'm' && i + 1 < text.size() && text[i + 1] >= '0' && text[i + 1] <= '9')) {
             ++i;
             continue;
         }
@@ -277,6 +284,7 @@ void ShapeCache::makeRoom()
         m_byId[at->second].shape.reset();
         --m_live;
     }
+    ++m_evictions;
 }
 
 } // namespace puteal

@@ -60,6 +60,8 @@ public:
     /// Compiles since the thread began: exact, for tests and benches.
     std::size_t compiles() const { return m_compiles; }
     std::size_t size() const { return m_live; }
+    /// Grows whenever shapes had to go: pointers kept from before are stale then.
+    std::size_t evictions() const { return m_evictions; }
     /// Called once per pass over the formulas: what is used from here on is younger.
     void tick() { ++m_clock; }
     /// The frame of the evaluation that runs now in this thread.
@@ -75,6 +77,7 @@ private:
     std::vector<Held> m_byId;
     std::size_t m_live = 0;
     std::size_t m_compiles = 0;
+    std::size_t m_evictions = 0;
     std::uint32_t m_clock = 0;
 };
 

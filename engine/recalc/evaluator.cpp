@@ -10,10 +10,23 @@
 namespace puteal
 {
 
+namespace
+{
+
+RankedSet &dirtyOfThread(std::size_t size)
+{
+    static thread_local RankedSet set;
+    set.reserve(size);
+    return set;
+}
+
+} // namespace
+
 Evaluator::Evaluator(const Model &model, Values &values)
     : m_model(model), m_values(values), m_host(model, values), m_shapes(ShapeCache::ofThread()),
-      m_compilesBefore(m_shapes.compiles()), m_dirty(model.order.nodes.size()), m_pass(model.ranges),
-      m_staticSets(model.entries.size(), noNode)
+      m_compilesBefore(m_shapes.compiles()), m_dirty(dirtyOfThread(model.order.nodes.size())),
+      m_pass(model.ranges), m_staticSets(model.entries.size(), noNode), m_ready(model.entries.size()),
+      m_evictions(m_shapes.evictions())
 {
     m_shapes.tick();
     m_frame.host = &m_host;
@@ -79,7 +92,8 @@ bool Evaluator::store(NodeId node, const Outcome &out)
     v.cautions[node] = out.cautions;
     v.ownCautions[node] = out.own;
     v.reason[node] = out.reason;
-    m_changed.nodes.push_back(node);
+    if (m_recording)
+        m_changed.nodes.push_back(node);
     return wakes;
 }
 
@@ -96,37 +110,56 @@ bool Evaluator::work(NodeId node)
     }
 }
 
+const Evaluator::Ready &Evaluator::ready(std::uint32_t index)
+{
+    if (m_evictions != m_shapes.evictions()) {
+        m_ready.assign(m_ready.size(), Ready{});
+        m_evictions = m_shapes.evictions();
+    }
+    Ready &known = m_ready[index];
+    if (!known.shape) {
+        const Entry &entry = m_model.entries[index];
+        Shape &shape = m_shapes.get(entry.compiled->shape); // may drop others
+        if (m_evictions != m_shapes.evictions()) {
+            m_ready.assign(m_ready.size(), Ready{});
+            m_evictions = m_shapes.evictions();
+        }
+        known = {&shape, entry.compiled.get(), entry.compiled->plain && entry.checked->cautions.empty()};
+    }
+    return known;
+}
+
 bool Evaluator::workFormula(NodeId node)
 {
-    const Entry &entry = m_model.entries[m_model.entry[node]];
-    const CompiledFormula &compiled = *entry.compiled;
+    const Ready &run = ready(m_model.entry[node]);
     const std::uint32_t *operands = m_model.operandPool.items(m_model.operands[node]).data();
-    Shape &shape = m_shapes.get(compiled.shape);
-    if (!compiled.plain)
-        return workWithFrame(node, entry, shape, operands);
-    double *slot = shape.operands();
-    std::uint32_t cautious = 0;
-    for (std::uint32_t k = 0; k < compiled.loaded; ++k) {
-        slot[k] = m_values.number[operands[k]];
-        cautious |= m_values.cautions[operands[k]];
-    }
-    const double value = shape.eval();
-    if (!std::isfinite(value) || cautious != 0 || !entry.checked->cautions.empty() ||
-        m_values.status[node] != ErrorKind::none)
-        return workWithFrame(node, entry, shape, operands);
+    if (!run.simple)
+        return workWithFrame(node, *run.compiled, *run.shape, operands);
     Values &v = m_values;
-    if (std::bit_cast<std::uint64_t>(v.number[node]) == std::bit_cast<std::uint64_t>(value) &&
-        v.cautions[node] == 0 && v.reason[node] == 0)
+    double *slot = run.shape->operands();
+    const double *number = v.number.data();
+    const std::uint32_t *cautions = v.cautions.data();
+    std::uint32_t cautious = 0;
+    for (std::uint32_t k = 0, count = run.compiled->loaded; k < count; ++k) {
+        const std::uint32_t operand = operands[k];
+        slot[k] = number[operand];
+        cautious |= cautions[operand];
+    }
+    const double value = run.shape->eval();
+    if (!std::isfinite(value) || (cautious | cautions[node] | v.reason[node]) != 0 ||
+        v.status[node] != ErrorKind::none)
+        return workWithFrame(node, *run.compiled, *run.shape, operands);
+    if (std::bit_cast<std::uint64_t>(number[node]) == std::bit_cast<std::uint64_t>(value))
         return false;
     v.number[node] = value;
-    v.cautions[node] = v.ownCautions[node] = v.reason[node] = 0;
-    m_changed.nodes.push_back(node);
+    if (m_recording)
+        m_changed.nodes.push_back(node);
     return true;
 }
 
-bool Evaluator::workWithFrame(NodeId node, const Entry &entry, Shape &shape, const std::uint32_t *operands)
+bool Evaluator::workWithFrame(NodeId node, const CompiledFormula &compiled, Shape &shape,
+                              const std::uint32_t *operands)
 {
-    const CompiledFormula &compiled = *entry.compiled;
     m_host.seenFrom(m_model.cellOf(node).sheet);
     m_frame.number = m_values.number.data();
     m_frame.begin(compiled, operands);
@@ -214,8 +247,10 @@ bool Evaluator::workState(NodeId node)
 
 void Evaluator::workAll()
 {
+    m_recording = false;
     for (const NodeId node : m_model.order.nodes)
         work(node);
+    m_recording = true;
 }
 
 void Evaluator::wake(NodeId node)
@@ -241,7 +276,8 @@ void Evaluator::sweep()
 
 Changed Evaluator::take() &&
 {
-    std::sort(m_changed.nodes.begin(), m_changed.nodes.end());
+    if (!std::is_sorted(m_changed.nodes.begin(), m_changed.nodes.end()))
+        std::sort(m_changed.nodes.begin(), m_changed.nodes.end());
     m_changed.nodes.erase(std::unique(m_changed.nodes.begin(), m_changed.nodes.end()), m_changed.nodes.end());
     m_changed.counts.compiledShapes = m_shapes.compiles() - m_compilesBefore;
     return std::move(m_changed);

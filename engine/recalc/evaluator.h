@@ -34,8 +34,16 @@ public:
     Changed take() &&;
 
 private:
+    /// What running an entry needs at hand; shapes stay valid until the cache drops some.
+    struct Ready {
+        Shape *shape = nullptr;
+        const CompiledFormula *compiled = nullptr;
+        bool simple = false; ///< a finite value without cautions needs no second look
+    };
+    const Ready &ready(std::uint32_t entry);
     bool workFormula(NodeId node);
-    bool workWithFrame(NodeId node, const Entry &entry, Shape &shape, const std::uint32_t *operands);
+    bool workWithFrame(NodeId node, const CompiledFormula &compiled, Shape &shape,
+                       const std::uint32_t *operands);
     bool workState(NodeId node);
     std::uint32_t inheritedCautions(const CompiledFormula &compiled, const std::uint32_t *operands);
     std::uint32_t cautionsOfRange(NodeId first, std::uint32_t count);
@@ -56,9 +64,12 @@ private:
     std::size_t m_compilesBefore;
     EvalFrame m_frame;
     FoldMemo m_folds;
-    RankedSet m_dirty;
+    RankedSet &m_dirty; ///< the thread's: empty between passes
     RangePass m_pass;
     std::vector<std::uint32_t> m_staticSets; ///< by entry; noNode = not interned yet
+    std::vector<Ready> m_ready;              ///< by entry
+    std::size_t m_evictions = 0;             ///< of the cache when `m_ready` was filled
+    bool m_recording = true;                 ///< off while everything is worked out
     struct RangeCautions {
         std::uint32_t done = 0, set = 0;
     };

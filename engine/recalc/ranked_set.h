@@ -14,9 +14,13 @@ namespace puteal
 class RankedSet
 {
 public:
-    explicit RankedSet(std::size_t size = 0) { resize(size); }
-    void resize(std::size_t size)
+    explicit RankedSet(std::size_t size = 0) { reserve(size); }
+    /// Room for ranks below `size`. Only while empty; never shrinks, so that a set can be used again and
+    /// again.
+    void reserve(std::size_t size)
     {
+        if (!m_levels.empty() && size <= m_levels.front().size() * 64)
+            return;
         m_levels.clear();
         do {
             size = (size + 63) / 64;
