@@ -6,7 +6,10 @@
 
 #include "base/limits.h"
 #include "base/text.h"
+#include "file/reader.h"
+#include "file/writer.h"
 #include "session/applier.h"
+#include "sheet/typed_text.h"
 
 namespace puteal
 {
@@ -91,6 +94,51 @@ ChangeSet SessionState::redo()
     return set;
 }
 
+namespace
+{
+
+/// What stands beside a cell must fit its text and itself, or the file could not be read again.
+Result<void> besideFits(const std::vector<UndoStep::CellChange> &cells, const Workbook &workbook)
+{
+    const TextJudge judge(workbook.things);
+    for (const auto &[at, before, after] : cells) {
+        if (!after.attributes)
+            continue;
+        if (const auto clash = clashWithin(*after.attributes))
+            return fail(ErrorKind::refused, *clash);
+        const ColumnKind kind = workbook.sheets[at.sheet].column(at.column).kind;
+        if (const auto clash = clashWithText(*after.attributes, after.typed(), kind, judge))
+            return fail(ErrorKind::refused, *clash);
+    }
+    return {};
+}
+
+/// Declarations and titles are few and small, so what a file cannot hold is found by writing and reading
+/// them.
+bool declares(const Edit &edit)
+{
+    return std::holds_alternative<SetSources>(edit) || std::holds_alternative<SetLists>(edit) ||
+           std::holds_alternative<SetCharts>(edit) || std::holds_alternative<SetExpectations>(edit) ||
+           std::holds_alternative<ChangeColumn>(edit) || std::holds_alternative<AddColumn>(edit);
+}
+
+Result<void> fileHolds(const Workbook &workbook)
+{
+    const auto back = readWorkbook(writeWorkbook(workbook));
+    if (!back)
+        return fail(ErrorKind::refused, "the file could not hold this: " + back.error().words);
+    if (back->sources != workbook.sources)
+        return fail(ErrorKind::refused,
+                    fmt::format("the source {} is still used; take it away at its cells first",
+                                back->sources.back().id));
+    if (!(*back == workbook))
+        return fail(ErrorKind::refused,
+                    "the file could not hold this: something in it is empty or has blanks at its ends");
+    return {};
+}
+
+} // namespace
+
 Result<ChangeSet> SessionState::apply(const Edit &edit)
 {
     Applier applier(*this);
@@ -99,6 +147,11 @@ Result<ChangeSet> SessionState::apply(const Edit &edit)
         return tl::unexpected(step.error());
     if (step->cells.empty() && !step->after)
         return ChangeSet{};
+    if (auto fits = besideFits(step->cells, m_workbook); !fits)
+        return tl::unexpected(fits.error());
+    if (step->after && declares(edit))
+        if (auto holds = fileHolds(*step->after); !holds)
+            return tl::unexpected(holds.error());
     ChangeSet set = carryOut(std::move(*step));
     set.rewritten = applier.rewritten;
     return set;

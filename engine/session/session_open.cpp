@@ -95,6 +95,12 @@ void noteUnknown(const Sheet &sheet, std::vector<std::string> &notes)
             fmt::format("sheet {} line {}: \"{}\" is not understood and has no effect; it is kept as it is",
                         sheet.key(), line + 1, record));
     };
+    for (const auto *around : {&sheet.keptAtHead, &sheet.keptAtEnd})
+        for (const Kept &kept : *around)
+            if (!isComment(kept.text))
+                notes.push_back(
+                    fmt::format("sheet {}: \"{}\" is not understood and has no effect; it is kept as it is",
+                                sheet.key(), kept.text));
     for (std::uint32_t l = 0; l < sheet.lineCount(); ++l) {
         for (const Kept &kept : sheet.line(l).kept)
             if (!isComment(kept.text))

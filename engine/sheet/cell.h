@@ -7,7 +7,8 @@
 #include <string>
 #include <vector>
 
-namespace puteal {
+namespace puteal
+{
 
 /// One of the marks of docs/file_format.md: letter and optional digits ("L1").
 using MarkId = std::string;
@@ -27,11 +28,11 @@ struct LimitText {
 /// What may stand beside a value. Every field empty = nothing there.
 struct Attributes {
     std::string name;
-    std::string unit;    ///< set unit as typed
+    std::string unit; ///< set unit as typed
     std::vector<MarkId> sources;
-    int figures = 0;     ///< significant figures to show, 0 = default
-    int places = -1;     ///< decimal places to show, -1 = default
-    std::string list;    ///< choices by list name
+    int figures = 0;                  ///< significant figures to show, 0 = default
+    int places = -1;                  ///< decimal places to show, -1 = default
+    std::string list;                 ///< choices by list name
     std::vector<std::string> choices; ///< choices given in place
     std::optional<LimitText> limit;
     std::string tolerance; ///< after "+- "
@@ -59,7 +60,10 @@ struct Cell {
         static const Attributes none;
         return attributes ? *attributes : none;
     }
-    friend bool operator==(const Cell &a, const Cell &b) { return a.typed() == b.typed() && a.beside() == b.beside(); }
+    friend bool operator==(const Cell &a, const Cell &b)
+    {
+        return a.typed() == b.typed() && a.beside() == b.beside();
+    }
 };
 
 enum class ColumnKind : std::uint8_t { words, amounts };

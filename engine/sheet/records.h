@@ -7,21 +7,23 @@
 
 #include "sheet/cell.h"
 
-namespace puteal {
+namespace puteal
+{
 
 /// Comments, blank and unknown records that stand before a record and move with it.
 struct Kept {
-    /// "" = before the `line` (or `sheet`) record, else the column key (cell, column), "stop" = before `stop`, "=" =
-    /// before the sheet's end, "expect REF" = before that expectation; in Workbook::kept the first two words of the
-    /// record ("source L1", "chart years"), "plot CHART REF" or "end workbook".
+    /// "" = before the `line` (or `sheet`) record, else the column key (cell, column), "stop" = before
+    /// `stop`, "=" = before the sheet's end, "expect REF" = before that expectation; in Workbook::kept the
+    /// first two words of the record ("source L1", "chart years"), "plot CHART REF" or "end workbook".
     std::string before;
-    std::string text;   ///< the record verbatim
+    std::string text; ///< the record verbatim
     friend bool operator==(const Kept &, const Kept &) = default;
 };
 
 struct Line {
     std::vector<Kept> kept;
-    bool skipped = false; ///< while it has no record of its own it is counted in a `skip`, not written as `line`
+    bool skipped =
+        false; ///< while it has no record of its own it is counted in a `skip`, not written as `line`
     friend bool operator==(const Line &a, const Line &b) { return a.kept == b.kept; }
 };
 
@@ -35,7 +37,8 @@ struct Expectation {
 struct Plot {
     std::string reference;
     std::string title;
-    std::string only; ///< `plot costs.air[:] "Air" only options.air_serves`: drawn when that cell says yes; "" = always
+    std::string only; ///< `plot costs.air[:] "Air" only options.air_serves`: drawn when that cell says yes;
+                      ///< "" = always
     friend bool operator==(const Plot &, const Plot &) = default;
 };
 enum class ChartKind : std::uint8_t { lines, bars, steps };

@@ -213,11 +213,26 @@ const std::string &Sheet::itemWords(std::uint32_t c, std::uint32_t l) const
     return Cell{}.typed();
 }
 
+std::vector<std::string_view> Sheet::keptTexts() const
+{
+    std::vector<std::string_view> texts;
+    const auto take = [&](const std::vector<Kept> &kept) {
+        for (const Kept &record : kept)
+            texts.push_back(record.text);
+    };
+    take(keptAtHead);
+    for (const Line &each : m_lines)
+        take(each.kept);
+    take(keptAtEnd);
+    std::sort(texts.begin(), texts.end());
+    return texts;
+}
+
 bool operator==(const Sheet &a, const Sheet &b)
 {
     return a.m_key == b.m_key && a.m_title == b.m_title && a.m_columns == b.m_columns &&
-           a.m_lines == b.m_lines && a.expectations == b.expectations && a.keptAtEnd == b.keptAtEnd &&
-           a.keptAtHead == b.keptAtHead && a.m_cells == b.m_cells;
+           a.m_lineCount == b.m_lineCount && a.expectations == b.expectations && a.m_cells == b.m_cells &&
+           a.keptTexts() == b.keptTexts();
 }
 
 } // namespace puteal

@@ -10,7 +10,8 @@
 #include "base/address.h"
 #include "sheet/records.h"
 
-namespace puteal {
+namespace puteal
+{
 
 /// One sheet: columns by key, cells column by column.
 class Sheet
@@ -46,19 +47,27 @@ public:
 
     /// The cell with a name, if any. (A name is unique in its sheet.)
     std::optional<CellAt> named(std::string_view name, std::uint32_t sheetIndex) const;
-    const std::unordered_map<std::string, std::pair<std::uint32_t, std::uint32_t>> &names() const { return m_names; }
+    const std::unordered_map<std::string, std::pair<std::uint32_t, std::uint32_t>> &names() const
+    {
+        return m_names;
+    }
 
     /// All lines at once (file reader): one vector of cells a column, each as long as `lines`.
     void load(std::vector<std::vector<Cell>> cells, std::vector<Line> lines);
 
     std::vector<Expectation> expectations;
-    std::vector<Kept> keptAtEnd;    ///< before `end`
-    std::vector<Kept> keptAtHead;   ///< before `sheet`, or before a column (before = its key)
+    std::vector<Kept> keptAtEnd;  ///< before `end`
+    std::vector<Kept> keptAtHead; ///< before `sheet`, or before a column (before = its key)
 
-    /// The words of the line: text of the nearest filled words column left of `c`, else of the first filled one; "" if
-    /// the line has none.
+    /// The words of the line: text of the nearest filled words column left of `c`, else of the first filled
+    /// one; "" if the line has none.
     const std::string &itemWords(std::uint32_t c, std::uint32_t l) const;
 
+    /// All comments and other kept records of the sheet, sorted.
+    std::vector<std::string_view> keptTexts() const;
+
+    /// Equal sheets hold the same kept records; before which record one stands is no difference: a comment
+    /// whose cell was cleared belongs to the next record once it is written.
     friend bool operator==(const Sheet &, const Sheet &);
 
 private:
@@ -67,7 +76,8 @@ private:
     std::vector<std::vector<Cell>> m_cells; ///< [column][line]
     std::vector<Line> m_lines;
     std::uint32_t m_lineCount = 0;
-    std::unordered_map<std::string, std::pair<std::uint32_t, std::uint32_t>> m_names; ///< name -> column, line
+    std::unordered_map<std::string, std::pair<std::uint32_t, std::uint32_t>>
+        m_names; ///< name -> column, line
 };
 
 } // namespace puteal

@@ -1,7 +1,9 @@
 /// Look-ups in a workbook and the marks of sources.
 #include "sheet/workbook.h"
 
+#include <algorithm>
 #include <array>
+#include <tuple>
 
 namespace puteal
 {
@@ -58,6 +60,22 @@ bool isMarkId(std::string_view id)
         if (c < '0' || c > '9')
             return false;
     return true;
+}
+
+bool operator==(const Workbook &a, const Workbook &b)
+{
+    const auto texts = [](const Workbook &book) {
+        std::vector<std::string_view> out;
+        for (const Kept &record : book.kept)
+            out.push_back(record.text);
+        std::sort(out.begin(), out.end());
+        return out;
+    };
+    const auto settings = [](const Workbook &book) {
+        return std::tie(book.formatMajor, book.required, book.title, book.uses, book.things, book.below,
+                        book.belowSaid, book.si, book.unitsSaid, book.lists, book.sources, book.charts);
+    };
+    return settings(a) == settings(b) && a.sheets == b.sheets && texts(a) == texts(b);
 }
 
 std::optional<std::uint32_t> Workbook::sheetByKey(std::string_view key) const

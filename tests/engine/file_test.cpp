@@ -230,6 +230,19 @@ private slots:
         QVERIFY(QString::fromStdString(writeWorkbook(*book)).contains("line\na: 2\n# one\n# two\nend s 1\n"));
     }
 
+    void commentsOfClearedCellsStay()
+    {
+        auto book = readWorkbook(inSheet("line\n# two\na: 1\nb: 2\nline\n# end\na: 3\nexpect x = 1\n", "2"));
+        QVERIFY(book);
+        book->sheets[0].setCell(1, 0, {});
+        book->sheets[0].setCell(1, 1, {});
+        const std::string written = writeWorkbook(*book);
+        QVERIFY(QString::fromStdString(written).contains(
+            "line\n# two\nb: 2\nline\n# end\nexpect x = 1\nend s 2\n"));
+        const auto again = readWorkbook(written);
+        QVERIFY2(again && *again == *book, "it can be saved: read again it is equal");
+    }
+
     void lineInASkipSplitsIt()
     {
         auto book =

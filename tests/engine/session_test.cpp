@@ -258,6 +258,42 @@ private slots:
         session->undo();
         QVERIFY(session->unsaved());
     }
+    void whatAFileCannotHoldIsRefused()
+    {
+        const auto session = opened();
+        const auto words = [&](const Edit &edit) {
+            const auto set = session->apply(edit);
+            return set ? QString("done") : QString::fromStdString(set.error().words);
+        };
+        Attributes asked;
+        asked.ask = "how hard?";
+        QCOMPARE(words(SetAttributes{{0, 1, 4}, asked}), QString("done"));
+        QCOMPARE(words(SetText{{0, 1, 4}, "hardness * 2"}),
+                 QString("`ask` belongs to a cell that is typed, not to a formula: take it away"));
+        QCOMPARE(words(SetText{{0, 1, 4}, "12 gpg"}), QString("done"));
+        asked.lock = true;
+        QCOMPARE(
+            words(SetAttributes{{0, 1, 4}, asked}),
+            QString("`ask` and `lock` exclude each other: what is asked must be seen and typed, keep one"));
+        QCOMPARE(words(SetSources{{}}),
+                 QString("the source L1 is still used; take it away at its cells first"));
+        QCOMPARE(words(SetSources{{{"L1", "laboratory", "x"}, {"S1", "standard", "y"}}}), QString("done"));
+    }
+    void aCommentedCellIsClearedAndSaved()
+    {
+        std::string text = start;
+        text.insert(text.find("amount: 1.8"), "# asked twice\n");
+        const auto session = opened(text.c_str());
+        Attributes none;
+        QVERIFY(session->apply(SetText{{0, 1, 1}, ""}));
+        QVERIFY(session->apply(SetAttributes{{0, 1, 1}, none}));
+        QTemporaryDir folder;
+        const auto path = std::filesystem::path(folder.path().toStdString()) / "a.puteal";
+        const auto saved = session->save(path, false);
+        QVERIFY2(saved, saved ? "" : saved.error().words.c_str());
+        QVERIFY(QString::fromStdString(*readFile(path)).contains("# asked twice"));
+    }
+
     void aFolderThatIsNotThereIsSaid()
     {
         const auto session = opened();
@@ -289,7 +325,13 @@ private slots:
         text.replace(text.find("workbook 1"), 10, "workbook 2");
         text.insert(text.find("sheet water"), "sparkle \"something new\"\n");
         const auto session = opened(text.c_str());
-        QCOMPARE(session->openingNotes().size(), std::size_t(1));
+        QCOMPARE(
+            session->openingNotes(),
+            (std::vector<std::string>{
+                "this workbook was written by a newer version (format 2); what this version does not know is "
+                "kept as it is",
+                "sheet water: \"sparkle \"something new\"\" is not understood and has no effect; it is kept "
+                "as it is"}));
         QCOMPARE(session->fileText(), text);
         QCOMPARE(session->view({0, 1, 2}).shown, std::string("19.0 gpg"));
     }

@@ -312,7 +312,9 @@ private slots:
         b.setCell(1, 5, typed("a5"));
         QVERIFY(a == b);
         b.line(3).kept.push_back({"", "# x"});
-        QVERIFY(!(a == b));
+        QVERIFY2(!(a == b), "a comment lost is a difference");
+        a.line(4).kept.push_back({"amount", "# x"});
+        QVERIFY2(a == b, "before what a comment stands is none");
     }
 };
 
