@@ -6,9 +6,10 @@
 #include <cmath>
 #include <filesystem>
 #include <fstream>
+#include <set>
 #include <sstream>
 
-#include "functions/registry.h"
+#include "functions/descriptor.h"
 
 using namespace puteal;
 namespace fs = std::filesystem;
@@ -290,6 +291,17 @@ private slots:
             QVERIFY2(text, text ? "" : text.error().words.c_str());
             QVERIFY2(*text == read(plugin.manifest), plugin.id.c_str());
         }
+    }
+
+    /// The heads of the manifests know every list of words without reading a block.
+    void headsKnowTheListsOfWords()
+    {
+        const auto registry = Registry::create(UnitTable(), {{}, {built}});
+        const auto lists = registry->choiceLists();
+        const std::set<std::vector<std::string>> known(lists.begin(), lists.end());
+        const auto all = listsOf(registry->functions());
+        QVERIFY(all.size() >= 4);
+        QVERIFY((known == std::set<std::vector<std::string>>(all.begin(), all.end())));
     }
 
     /// Whatever trivial numbers come, a function answers or refuses; it never crashes or throws.

@@ -77,11 +77,11 @@ private slots:
         QTest::addColumn<QString>("header");
         const QStringList c{"-std=c99", "-xc"}, cpp{"-std=c++20", "-xc++"};
         QTest::newRow("contract in C") << "cc" << c << "contract.h";
-        for (const char *compiler : {"g++", "clang++-14"}) {
-            for (const char *header : {"contract.h", "call.h", "choices.h", "measures.h", "parameter.h",
-                                       "plugin.h", "substances.h", "tables.h"})
-                QTest::addRow("%s by %s", header, compiler) << compiler << cpp << header;
-        }
+        for (const char *header : {"contract.h", "call.h", "choices.h", "measures.h", "parameter.h",
+                                   "plugin.h", "substances.h", "tables.h"})
+            QTest::addRow("%s by g++", header) << "g++" << cpp << header;
+        for (const char *header : {"contract.h", "plugin.h"}) // plugin.h includes the others
+            QTest::addRow("%s by clang", header) << "clang++-14" << cpp << header;
     }
     void headersCompileAlone()
     {
