@@ -5,7 +5,8 @@
 #include <cstdint>
 #include <functional>
 
-namespace puteal {
+namespace puteal
+{
 
 /// A cell by position: sheet, column and line count from 0 (screens and files show line + 1).
 struct CellAt {

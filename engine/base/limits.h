@@ -1,10 +1,12 @@
-/// The program's own bounds. Each has a message that says the bound and the figure met, and a test on both sides.
+/// The program's own bounds. Each has a message that says the bound and the figure met, and a test on both
+/// sides.
 #pragma once
 
 #include <cstddef>
 #include <cstdint>
 
-namespace puteal::limits {
+namespace puteal::limits
+{
 
 inline constexpr std::size_t formulaCharacters = 2000;
 inline constexpr std::size_t nesting = 64;

@@ -9,7 +9,8 @@
 
 #include "base/limits.h"
 
-namespace puteal {
+namespace puteal
+{
 
 /// Length of the number `digits [ "." digits ] [ e [sign] digits ]` at `text[pos]`, 0 when there is none.
 /// No sign, no inf, no nan, no leading or trailing dot.

@@ -8,7 +8,8 @@
 
 #include <tl/expected.hpp>
 
-namespace puteal {
+namespace puteal
+{
 
 /// Half-open range of byte offsets into one text (a formula, a typed cell, a live-words cell).
 struct Span {
@@ -20,26 +21,26 @@ struct Span {
 /// What kind of thing went wrong. Travels in the payload of a NaN, so at most 63 kinds.
 enum class ErrorKind : std::uint8_t {
     none,
-    syntax,      ///< the text cannot be read
-    name,        ///< a name, key, sheet or function that does not exist
-    unit,        ///< units do not fit
-    substance,   ///< amounts of different substances
-    kind,        ///< a yes/no, choice, date or words where something else is wanted
-    arguments,   ///< wrong number or form of arguments
-    range,       ///< a range reversed, outside the sheet, not homogeneous, or where none is allowed
-    blank,       ///< refers to a blank cell
-    gone,        ///< refers to a cell that was deleted
-    circular,    ///< needs itself
-    waiting,     ///< a cell it needs has an error
-    refused,     ///< a function refused its arguments
-    notFinite,   ///< divided by zero, root of a negative number, too large
-    undecided,   ///< a bounded reading does not decide the comparison (missing test)
-    plugin,      ///< plugin missing, not enabled, broken
-    limit,       ///< one of the program's own bounds was passed
-    unfinished,  ///< the owner kept the text as unfinished
-    file,        ///< file cannot be read or is damaged
-    write,       ///< file cannot be written
-    use          ///< wrong use of a command
+    syntax,     ///< the text cannot be read
+    name,       ///< a name, key, sheet or function that does not exist
+    unit,       ///< units do not fit
+    substance,  ///< amounts of different substances
+    kind,       ///< a yes/no, choice, date or words where something else is wanted
+    arguments,  ///< wrong number or form of arguments
+    range,      ///< a range reversed, outside the sheet, not homogeneous, or where none is allowed
+    blank,      ///< refers to a blank cell
+    gone,       ///< refers to a cell that was deleted
+    circular,   ///< needs itself
+    waiting,    ///< a cell it needs has an error
+    refused,    ///< a function refused its arguments
+    notFinite,  ///< divided by zero, root of a negative number, too large
+    undecided,  ///< a bounded reading does not decide the comparison (missing test)
+    plugin,     ///< plugin missing, not enabled, broken
+    limit,      ///< one of the program's own bounds was passed
+    unfinished, ///< the owner kept the text as unfinished
+    file,       ///< file cannot be read or is damaged
+    write,      ///< file cannot be written
+    use         ///< wrong use of a command
 };
 
 /// Where: a span in a formula (and, for clashes, a second one), or a line of a file, or neither.

@@ -108,8 +108,8 @@ tl::unexpected<Error> unknownFunction(const Draft &draft, NodeIndex i)
     Error error = draft.context.registry->whyNot(node.name);
     if (const auto missing = missingPlugins(draft); error.kind == ErrorKind::name && !missing.empty())
         error = Error{ErrorKind::plugin,
-                      fmt::format("`{}` is not here: the workbook needs the plugin{} {}, not installed", node.name,
-                                  missing.size() == 1 ? "" : "s", joined(missing)),
+                      fmt::format("`{}` is not here: the workbook needs the plugin{} {}, not installed",
+                                  node.name, missing.size() == 1 ? "" : "s", joined(missing)),
                       {},
                       {}};
     error.place = Place{node.opSpan, {}, 0};

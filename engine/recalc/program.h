@@ -1,4 +1,5 @@
-/// The bound, checked and compiled workbook in evaluation order, and its evaluation. Only this folder knows the order.
+/// The bound, checked and compiled workbook in evaluation order, and its evaluation. Only this folder knows
+/// the order.
 #pragma once
 
 #include <memory>
@@ -10,7 +11,8 @@
 #include "recalc/values.h"
 #include "sheet/workbook.h"
 
-namespace puteal {
+namespace puteal
+{
 
 /// State of a cell against its limit, in the order of the choice list state() gives.
 enum class LimitState : std::uint8_t { within, near, outside, noLimit, missingTest };
@@ -18,12 +20,20 @@ enum class LimitState : std::uint8_t { within, near, outside, noLimit, missingTe
 const std::vector<std::string> &limitStateWords();
 
 /// What a hidden node is for.
-enum class NodeRole : std::uint8_t { cell, limitLow, limitHigh, state, expectation, expectationReference, chartReference };
+enum class NodeRole : std::uint8_t {
+    cell,
+    limitLow,
+    limitHigh,
+    state,
+    expectation,
+    expectationReference,
+    chartReference
+};
 
 /// Static facts of one node after binding, checking and compiling.
 struct NodeFacts {
     NodeRole role = NodeRole::cell;
-    CellAt at;                        ///< the cell it is or belongs to
+    CellAt at; ///< the cell it is or belongs to
     bool isFormula = false;
     StaticType type;
     Unit shown;
@@ -52,8 +62,8 @@ struct Changed {
     EvaluationCounts counts;
 };
 
-/// Immutable to the outside except through `update`. Not thread-safe for update; evaluate on a const Program may run in
-/// several threads (each with its own Values).
+/// Immutable to the outside except through `update`. Not thread-safe for update; evaluate on a const Program
+/// may run in several threads (each with its own Values).
 class Program
 {
 public:
@@ -62,18 +72,20 @@ public:
                                           std::shared_ptr<const Registry> registry);
     virtual ~Program() = default;
 
-    /// Cells were edited (text or attributes) but no line, column or sheet moved: re-reads those cells, re-checks what
-    /// depends on them where types changed, recalculates what depends on them into `values`.
+    /// Cells were edited (text or attributes) but no line, column or sheet moved: re-reads those cells,
+    /// re-checks what depends on them where types changed, recalculates what depends on them into `values`.
     virtual Changed update(const Workbook &workbook, const std::vector<CellAt> &edited, Values &values) = 0;
 
     /// Full evaluation.
     virtual Values evaluate() const = 0;
-    /// Full evaluation with inputs replaced; an override that changes a type re-checks in a copy. Errors: no such cell,
-    /// text that cannot be read there, a formula where a value is wanted, unit that does not fit the set unit.
+    /// Full evaluation with inputs replaced; an override that changes a type re-checks in a copy. Errors: no
+    /// such cell, text that cannot be read there, a formula where a value is wanted, unit that does not fit
+    /// the set unit.
     virtual Result<Values> evaluate(const std::vector<Override> &overrides) const = 0;
-    /// Evaluates into existing Values after overriding plain numbers of typed quantity cells (base units), by cut-off;
-    /// for studies and properties. Cells must be typed values of unchanged type.
-    virtual Changed evaluateNumbers(const std::vector<std::pair<CellAt, double>> &numbers, Values &values) const = 0;
+    /// Evaluates into existing Values after overriding plain numbers of typed quantity cells (base units), by
+    /// cut-off; for studies and properties. Cells must be typed values of unchanged type.
+    virtual Changed evaluateNumbers(const std::vector<std::pair<CellAt, double>> &numbers,
+                                    Values &values) const = 0;
 
     virtual std::size_t nodeCount() const = 0;
     virtual NodeId nodeOf(const CellAt &at) const = 0; ///< noNode outside
@@ -91,7 +103,8 @@ public:
     /// The error a cell shows: its own, or "waits for `x`" naming the origin cell.
     virtual std::optional<Error> errorOf(NodeId node, const Values &values) const = 0;
 
-    /// Checks and evaluates a formula or typed text as if it stood in `at`, without changing anything (slip preview).
+    /// Checks and evaluates a formula or typed text as if it stood in `at`, without changing anything (slip
+    /// preview).
     struct Preview {
         std::optional<Error> error;
         std::shared_ptr<const Tree> tree;
@@ -104,7 +117,8 @@ public:
         std::vector<Caution> cautions;
         std::string reason;
     };
-    virtual Preview preview(const Workbook &workbook, const CellAt &at, std::string_view text, const Values &values) const = 0;
+    virtual Preview preview(const Workbook &workbook, const CellAt &at, std::string_view text,
+                            const Values &values) const = 0;
 
     virtual const ChoiceLists &lists() const = 0;
     virtual const UnitTable &units() const = 0;
@@ -114,10 +128,12 @@ public:
     struct ExpectationResult {
         std::uint32_t sheet = 0, index = 0;
         bool met = false;
-        std::string words; ///< "setting is 25 gpg as expected" / "setting is 24 gpg, expected 25 gpg within 1 %"
+        std::string
+            words; ///< "setting is 25 gpg as expected" / "setting is 24 gpg, expected 25 gpg within 1 %"
         std::optional<Error> error;
     };
-    virtual std::vector<ExpectationResult> expectations(const Workbook &workbook, const Values &values) const = 0;
+    virtual std::vector<ExpectationResult> expectations(const Workbook &workbook,
+                                                        const Values &values) const = 0;
 };
 
 } // namespace puteal

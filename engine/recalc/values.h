@@ -8,7 +8,8 @@
 
 #include "base/result.h"
 
-namespace puteal {
+namespace puteal
+{
 
 using NodeId = std::uint32_t; ///< a cell or a hidden formula (limit, state, expectation) of a Program
 inline constexpr NodeId noNode = 0xFFFFFFFFU;
@@ -37,7 +38,7 @@ class CautionPool
 {
 public:
     CautionPool();
-    std::uint32_t intern(const Caution &caution); ///< id of one caution
+    std::uint32_t intern(const Caution &caution);      ///< id of one caution
     std::uint32_t set(std::vector<std::uint32_t> ids); ///< sorted, unique
     std::uint32_t united(std::uint32_t a, std::uint32_t b);
     const std::vector<std::uint32_t> &members(std::uint32_t set) const { return m_sets[set]; }
@@ -53,10 +54,10 @@ private:
 /// One evaluation's results. number is NaN where status is not none.
 struct Values {
     std::vector<double> number;
-    std::vector<ErrorKind> status;       ///< per node
-    std::vector<std::uint32_t> cautions; ///< set id: own and inherited
-    std::vector<std::uint32_t> ownCautions; ///< set id: arisen here
-    std::vector<std::uint32_t> reason;   ///< words id, 0 = none
+    std::vector<ErrorKind> status;            ///< per node
+    std::vector<std::uint32_t> cautions;      ///< set id: own and inherited
+    std::vector<std::uint32_t> ownCautions;   ///< set id: arisen here
+    std::vector<std::uint32_t> reason;        ///< words id, 0 = none
     std::unordered_map<NodeId, Error> errors; ///< full error of nodes whose error arose at run time
     WordsPool words;
     CautionPool pool;

@@ -63,8 +63,9 @@ typedef struct puteal_parameter {
     uint32_t size;
     uint32_t kind;
     uint32_t flags;
-    const char *name;    /* lower_snake_case */
-    const char *unit;    /* as typed after a number: "mg/L as Fe"; "" = pure number; "'u" = any unit, the same
+    const char *name; /* lower_snake_case */
+    const char
+        *unit;           /* as typed after a number: "mg/L as Fe"; "" = pure number; "'u" = any unit, the same
                             wherever    'u stands; "mg/L as 'ox" = the substance of the choice parameter named ox */
     const char *meaning; /* one line for help */
     double hard_low, hard_high;   /* refused outside; use -HUGE_VAL, HUGE_VAL for none */

@@ -1,4 +1,5 @@
-/// Units: one word table with exact factors and sources, composite units, substances and counted things by word.
+/// Units: one word table with exact factors and sources, composite units, substances and counted things by
+/// word.
 #pragma once
 
 #include <array>
@@ -11,21 +12,23 @@
 #include "base/result.h"
 #include "units/unit_word.h"
 
-namespace puteal {
+namespace puteal
+{
 
 /// The closed table of unit words, plus the counted things a workbook declares. Copyable.
 class UnitTable
 {
 public:
-    /// The shipped table. `rescale` multiplies the base units (tests prove that results do not depend on them).
+    /// The shipped table. `rescale` multiplies the base units (tests prove that results do not depend on
+    /// them).
     explicit UnitTable(const std::array<double, baseCount> &rescale = {1, 1, 1, 1, 1, 1, 1});
 
     const std::vector<UnitWord> &words() const { return m_words; }
     static const std::vector<UnitSource> &sources();
     /// Finds a word or one of its spellings (plurals included); null if none. Case counts, but `l` is L.
     const UnitWord *find(std::string_view word) const;
-    /// May no name or key equal it? Other spellings of counted things and `year` may be names; after a number or / the
-    /// unit wins.
+    /// May no name or key equal it? Other spellings of counted things and `year` may be names; after a number
+    /// or / the unit wins.
     bool isUnitWord(std::string_view word) const;
     /// Close words for messages.
     std::vector<std::string> closestWords(std::string_view word) const;
@@ -45,7 +48,8 @@ public:
     /// Differs between tables with different words; copies share it.
     std::uint64_t serial() const { return m_serial; }
 
-    /// Default unit to show a type in: by system, substances and things composed ("mg/L as Fe", "gal/(day*person)").
+    /// Default unit to show a type in: by system, substances and things composed ("mg/L as Fe",
+    /// "gal/(day*person)").
     Unit defaultUnit(const QuantityType &type, UnitSystem system) const;
 
 private:
@@ -64,21 +68,25 @@ struct ScannedUnit {
     std::vector<Caution> notes; ///< e.g. ppm is read as mg/L
 };
 
-/// Reads the longest unit at text[pos] by the grammar of docs/formula.md ( ufactor [ "/" ufactor ], "1/" ufactor,
-/// braces, no blank inside; after "/" only a unit word continues the unit). Does not read "as". None when no unit word
-/// starts there. Errors: unknown substance in braces, exponent out of range, two "/" ("12 gal/day/person": the fix).
+/// Reads the longest unit at text[pos] by the grammar of docs/formula.md ( ufactor [ "/" ufactor ], "1/"
+/// ufactor, braces, no blank inside; after "/" only a unit word continues the unit). Does not read "as". None
+/// when no unit word starts there. Errors: unknown substance in braces, exponent out of range, two "/" ("12
+/// gal/day/person": the fix).
 Result<std::optional<ScannedUnit>> scanUnit(std::string_view text, std::size_t pos, const UnitTable &table);
 
-/// A whole text as a unit, with optional " as X"; "" is the pure number. The text a unit shows reads back to itself.
+/// A whole text as a unit, with optional " as X"; "" is the pure number. The text a unit shows reads back to
+/// itself.
 Result<Unit> readUnit(std::string_view text, const UnitTable &table);
 
-/// `unit as X`: tags the only mass or amount word of the unit. Errors: no such word, two of them, already tagged otherwise.
+/// `unit as X`: tags the only mass or amount word of the unit. Errors: no such word, two of them, already
+/// tagged otherwise.
 Result<Unit> tagged(const Unit &unit, std::uint16_t substance, const UnitTable &table);
 
 /// The unit without its substances, respelled.
 Unit untagged(const Unit &unit, const UnitTable &table);
 
-/// Same unit respelled so that it carries `type`'s substances (and things), given equal dimensions; none if impossible.
+/// Same unit respelled so that it carries `type`'s substances (and things), given equal dimensions; none if
+/// impossible.
 std::optional<Unit> retagged(const Unit &unit, const QuantityType &type, const UnitTable &table);
 
 /// "`dya` is no unit; day?" with the replacement of the word at `span` as fixes.

@@ -7,7 +7,8 @@
 
 #include "units/quantity_type.h"
 
-namespace puteal {
+namespace puteal
+{
 
 /// A unit as typed or shown: base number = number * factor + offset.
 struct Unit {
@@ -34,9 +35,9 @@ struct UnitWord {
     double factor = 1.0;
     double offset = 0.0;
     QuantityType type;
-    bool countedThing = false;          ///< the word of a counted thing (or label) itself
-    bool isAmount = false;              ///< a mass or amount word: may carry a substance
-    std::string shownAs;                ///< "mg/L" for ppm: never shown itself
+    bool countedThing = false; ///< the word of a counted thing (or label) itself
+    bool isAmount = false;     ///< a mass or amount word: may carry a substance
+    std::string shownAs;       ///< "mg/L" for ppm: never shown itself
 };
 
 /// A source of unit factors: key and words.

@@ -1,5 +1,6 @@
-/// The command line, a folder a case: `command` (arguments, one a line), `out`, `err`, `code`. $SHEETS is the folder of
-/// example sheets, $CASE the case's own folder. PUTEAL_UPDATE=1 writes the files anew (then read the difference).
+/// The command line, a folder a case: `command` (arguments, one a line), `out`, `err`, `code`. $SHEETS is the
+/// folder of example sheets, $CASE the case's own folder. PUTEAL_UPDATE=1 writes the files anew (then read
+/// the difference).
 #include <QDir>
 #include <QProcess>
 #include <QTest>
@@ -41,9 +42,12 @@ private slots:
         process.start(QStringLiteral(PUTEAL_BUILD_DIR "/bin/puteal"), arguments);
         QVERIFY(process.waitForFinished(60000));
         const auto neutral = [&](const QByteArray &bytes) {
-            return QString::fromUtf8(bytes).replace(folder, "$CASE").replace(PUTEAL_SOURCE_DIR "/sheets", "$SHEETS");
+            return QString::fromUtf8(bytes)
+                .replace(folder, "$CASE")
+                .replace(PUTEAL_SOURCE_DIR "/sheets", "$SHEETS");
         };
-        const QString out = neutral(process.readAllStandardOutput()), err = neutral(process.readAllStandardError());
+        const QString out = neutral(process.readAllStandardOutput()),
+                      err = neutral(process.readAllStandardError());
         const QString code = QString::number(process.exitCode()) + "\n";
         if (qEnvironmentVariableIsSet("PUTEAL_UPDATE")) {
             write(folder + "/out", out);

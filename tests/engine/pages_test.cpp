@@ -1,4 +1,5 @@
-/// docs/units.md, docs/functions.md and docs/sources.md are the program's own tables; PUTEAL_UPDATE=1 writes them anew.
+/// docs/units.md, docs/functions.md and docs/sources.md are the program's own tables; PUTEAL_UPDATE=1 writes
+/// them anew.
 #include <QFile>
 #include <QTest>
 
@@ -27,8 +28,14 @@ private:
 
 private slots:
     void units() { compare("units.md", unitsPage(UnitTable())); }
-    void functions() { compare("functions.md", functionsPage(*Registry::create(UnitTable(), PluginFolders::standard()))); }
-    void sources() { compare("sources.md", sourcesPage(*Registry::create(UnitTable(), PluginFolders::standard()))); }
+    void functions()
+    {
+        compare("functions.md", functionsPage(*Registry::create(UnitTable(), PluginFolders::standard())));
+    }
+    void sources()
+    {
+        compare("sources.md", sourcesPage(*Registry::create(UnitTable(), PluginFolders::standard())));
+    }
 };
 
 QTEST_APPLESS_MAIN(PagesTest)

@@ -75,18 +75,30 @@ private slots:
         QTest::addColumn<int>("to");
         QTest::addColumn<QString>("lines");
         QTest::addColumn<QString>("name");
-        QTest::newRow("two lines put in above the name") << "insert" << 1 << 2 << 0 << "0--12345" << "1,4";
-        QTest::newRow("a line put in under the name") << "insert" << 3 << 1 << 0 << "012-345" << "1,2";
-        QTest::newRow("lines put in at the end") << "insert" << 6 << 1 << 0 << "012345-" << "1,2";
-        QTest::newRow("lines above deleted") << "delete" << 0 << 2 << 0 << "2345" << "1,0";
-        QTest::newRow("the named line deleted") << "delete" << 2 << 1 << 0 << "01345" << "nowhere";
-        QTest::newRow("lines below deleted") << "delete" << 4 << 2 << 0 << "0123" << "1,2";
-        QTest::newRow("more deleted than there are") << "delete" << 5 << 9 << 0 << "01234" << "1,2";
-        QTest::newRow("named line moved down") << "move" << 2 << 1 << 5 << "013425" << "1,4";
-        QTest::newRow("named line moved up") << "move" << 2 << 2 << 0 << "230145" << "1,0";
-        QTest::newRow("lines moved up past the name") << "move" << 4 << 2 << 1 << "045123" << "1,4";
-        QTest::newRow("lines moved down past the name") << "move" << 0 << 2 << 6 << "234501" << "1,0";
-        QTest::newRow("moved onto itself") << "move" << 2 << 2 << 3 << "012345" << "1,2";
+        QTest::newRow("two lines put in above the name") << "insert" << 1 << 2 << 0 << "0--12345"
+                                                         << "1,4";
+        QTest::newRow("a line put in under the name") << "insert" << 3 << 1 << 0 << "012-345"
+                                                      << "1,2";
+        QTest::newRow("lines put in at the end") << "insert" << 6 << 1 << 0 << "012345-"
+                                                 << "1,2";
+        QTest::newRow("lines above deleted") << "delete" << 0 << 2 << 0 << "2345"
+                                             << "1,0";
+        QTest::newRow("the named line deleted") << "delete" << 2 << 1 << 0 << "01345"
+                                                << "nowhere";
+        QTest::newRow("lines below deleted") << "delete" << 4 << 2 << 0 << "0123"
+                                             << "1,2";
+        QTest::newRow("more deleted than there are") << "delete" << 5 << 9 << 0 << "01234"
+                                                     << "1,2";
+        QTest::newRow("named line moved down") << "move" << 2 << 1 << 5 << "013425"
+                                               << "1,4";
+        QTest::newRow("named line moved up") << "move" << 2 << 2 << 0 << "230145"
+                                             << "1,0";
+        QTest::newRow("lines moved up past the name") << "move" << 4 << 2 << 1 << "045123"
+                                                      << "1,4";
+        QTest::newRow("lines moved down past the name") << "move" << 0 << 2 << 6 << "234501"
+                                                        << "1,0";
+        QTest::newRow("moved onto itself") << "move" << 2 << 2 << 3 << "012345"
+                                           << "1,2";
     }
     void linesMove()
     {
@@ -191,20 +203,25 @@ private slots:
         QTest::addColumn<QString>("shows");
         QTest::newRow("free") << "raw_iron" << false << "good";
         QTest::newRow("formulas of gases") << "o2" << false << "good";
-        QTest::newRow("one letter") << "q" << false
-                                    << "`q` cannot be a name: use lower-case letters, digits and _, starting with a letter, two "
-                                       "characters or more, as in raw_iron";
-        QTest::newRow("upper case") << "Iron" << false
-                                    << "`Iron` cannot be a name: use lower-case letters, digits and _, starting with a letter, two "
-                                       "characters or more, as in raw_iron";
+        QTest::newRow("one letter")
+            << "q" << false
+            << "`q` cannot be a name: use lower-case letters, digits and _, starting with a letter, two "
+               "characters or more, as in raw_iron";
+        QTest::newRow("upper case")
+            << "Iron" << false
+            << "`Iron` cannot be a name: use lower-case letters, digits and _, starting with a letter, two "
+               "characters or more, as in raw_iron";
         QTest::newRow("64 characters") << QString(64, 'x') << false << "good";
-        QTest::newRow("65 characters") << QString(65, 'x') << false
-                                       << "this name has 65 characters, 64 are the most: shorten it";
-        QTest::newRow("unit word") << "gpm" << true << "`gpm` is a unit word: take a longer name, as in gpm_used";
-        QTest::newRow("reserved") << "and" << false << "`and` is a word of the formula language: take another name";
+        QTest::newRow("65 characters")
+            << QString(65, 'x') << false << "this name has 65 characters, 64 are the most: shorten it";
+        QTest::newRow("unit word") << "gpm" << true
+                                   << "`gpm` is a unit word: take a longer name, as in gpm_used";
+        QTest::newRow("reserved") << "and" << false
+                                  << "`and` is a word of the formula language: take another name";
         QTest::newRow("column key") << "amount" << false
                                     << "`amount` is the key of a column of sheet water: take another name";
-        QTest::newRow("taken") << "third" << false << "`third` already names line 3 of sheet water: take another name";
+        QTest::newRow("taken") << "third" << false
+                               << "`third` already names line 3 of sheet water: take another name";
     }
     void nameFits()
     {
@@ -224,11 +241,16 @@ private slots:
         const Sheet sheet = sample();
         QCOMPARE(wordsOf(checkColumnKey(sheet, "a")), QString("good"));
         QCOMPARE(wordsOf(checkColumnKey(sheet, "amount", 1)), QString("good"));
-        QCOMPARE(wordsOf(checkColumnKey(sheet, "amount")), QString("sheet water already has a column `amount`: take another key"));
-        QCOMPARE(wordsOf(checkColumnKey(sheet, "third")), QString("`third` names line 3 of sheet water: take another key"));
-        QCOMPARE(wordsOf(checkColumnKey(sheet, "no")), QString("`no` is a word of the formula language: take another key"));
-        QCOMPARE(wordsOf(checkColumnKey(sheet, "A")),
-                 QString("`A` cannot be a column key: use lower-case letters, digits and _, starting with a letter"));
+        QCOMPARE(wordsOf(checkColumnKey(sheet, "amount")),
+                 QString("sheet water already has a column `amount`: take another key"));
+        QCOMPARE(wordsOf(checkColumnKey(sheet, "third")),
+                 QString("`third` names line 3 of sheet water: take another key"));
+        QCOMPARE(wordsOf(checkColumnKey(sheet, "no")),
+                 QString("`no` is a word of the formula language: take another key"));
+        QCOMPARE(
+            wordsOf(checkColumnKey(sheet, "A")),
+            QString(
+                "`A` cannot be a column key: use lower-case letters, digits and _, starting with a letter"));
     }
 
     void keysOfNewColumns()

@@ -1,7 +1,7 @@
-/// The three example wells: they open, meet their expectations, are one analysis, and keep the six properties of a sound
-/// screening over thousands of random waters.
-#include <cmath>
+/// The three example wells: they open, meet their expectations, are one analysis, and keep the six properties
+/// of a sound screening over thousands of random waters.
 #include <array>
+#include <cmath>
 #include <random>
 
 #include <QRegularExpression>
@@ -12,19 +12,28 @@
 
 using namespace puteal;
 
-namespace {
+namespace
+{
 
-const char *const verdicts[] = {"verdict_sediment", "verdict_softener",     "verdict_cartridges", "verdict_air",      "verdict_permanganate",
-                                "verdict_chlorine_bed", "verdict_ozone", "verdict_chlorine_feed", "verdict_peroxide", "verdict_aeration"};
+const char *const verdicts[] = {"verdict_sediment", "verdict_softener",      "verdict_cartridges",
+                                "verdict_air",      "verdict_permanganate",  "verdict_chlorine_bed",
+                                "verdict_ozone",    "verdict_chlorine_feed", "verdict_peroxide",
+                                "verdict_aeration"};
 /// Methods that wash a bed and so need the pump's flow.
-const char *const washing[] = {"verdict_softener", "verdict_air", "verdict_permanganate", "verdict_chlorine_bed",
-                               "verdict_ozone",    "verdict_chlorine_feed", "verdict_peroxide"};
-const char *const inputs[] = {"raw_iron",      "raw_manganese", "hydrogen_sulfide", "ammonia",         "hardness",      "ph",
-                              "alkalinity",    "tannin",        "arsenic",          "nitrate",         "lead",          "coliform",
-                              "iron_form",     "iron_bacteria", "people",           "use_per_person",  "pump_flow",     "has_softener",
-                              "drain_available", "freezes",     "soft_water_wanted", "days_per_year"};
-const char *const results[] = {"recommended", "softener_setting", "iron_cartridge_days", "chlorine_demand", "backwash_flow_needed",
-                               "backwash_use_per_year", "total_cost"};
+const char *const washing[] = {"verdict_softener",     "verdict_air",   "verdict_permanganate",
+                               "verdict_chlorine_bed", "verdict_ozone", "verdict_chlorine_feed",
+                               "verdict_peroxide"};
+const char *const inputs[] = {"raw_iron",        "raw_manganese", "hydrogen_sulfide",
+                              "ammonia",         "hardness",      "ph",
+                              "alkalinity",      "tannin",        "arsenic",
+                              "nitrate",         "lead",          "coliform",
+                              "iron_form",       "iron_bacteria", "people",
+                              "use_per_person",  "pump_flow",     "has_softener",
+                              "drain_available", "freezes",       "soft_water_wanted",
+                              "days_per_year"};
+const char *const results[] = {"recommended",     "softener_setting",     "iron_cartridge_days",
+                               "chlorine_demand", "backwash_flow_needed", "backwash_use_per_year",
+                               "total_cost"};
 
 std::unique_ptr<Session> opened(const char *name)
 {
@@ -77,7 +86,9 @@ struct Water {
 
 Water randomWater(std::mt19937_64 &random)
 {
-    const auto between = [&](double low, double high) { return std::uniform_real_distribution<double>(low, high)(random); };
+    const auto between = [&](double low, double high) {
+        return std::uniform_real_distribution<double>(low, high)(random);
+    };
     const auto chance = [&](double p) { return between(0, 1) < p; };
     Water w{};
     w.iron = std::exp(between(std::log(0.1), std::log(20.0)));
@@ -98,7 +109,8 @@ Water randomWater(std::mt19937_64 &random)
     return w;
 }
 
-const char *const forms[] = {"dissolved", "oxidized", "mixed", "bacterial", "organic", "colloidal", "unknown"};
+const char *const forms[] = {"dissolved", "oxidized",  "mixed",  "bacterial",
+                             "organic",   "colloidal", "unknown"};
 
 void put(Well &well, const Water &w)
 {
@@ -213,18 +225,38 @@ private slots:
                 const char *name = nullptr, *unit = nullptr;
                 std::string old;
                 switch (what) {
-                case 0: name = "raw_iron"; unit = "mg/L as Fe"; value = water.iron; break;
-                case 1: name = "raw_manganese"; unit = "mg/L as Mn"; value = water.manganese; break;
-                case 2: name = "hydrogen_sulfide"; unit = "mg/L as H2S"; value = water.sulfide; break;
-                default: name = "tannin"; unit = "mg/L as tannin"; value = water.tannin; break;
+                case 0:
+                    name = "raw_iron";
+                    unit = "mg/L as Fe";
+                    value = water.iron;
+                    break;
+                case 1:
+                    name = "raw_manganese";
+                    unit = "mg/L as Mn";
+                    value = water.manganese;
+                    break;
+                case 2:
+                    name = "hydrogen_sulfide";
+                    unit = "mg/L as H2S";
+                    value = water.sulfide;
+                    break;
+                default:
+                    name = "tannin";
+                    unit = "mg/L as tannin";
+                    value = water.tannin;
+                    break;
                 }
                 old = amount(value, unit);
                 well.set(name, amount(value * factor + 0.02, unit));
                 const auto after = all(well);
                 for (std::size_t m = 0; m < 10; ++m) {
                     QVERIFY2(before[m] >= 0 && after[m] >= 0, verdicts[m]);
-                    QVERIFY2(after[m] >= before[m], qPrintable(QString("water %1: more %2 turned %3 from %4 to %5")
-                                                                   .arg(i).arg(name, verdicts[m]).arg(before[m]).arg(after[m])));
+                    QVERIFY2(after[m] >= before[m],
+                             qPrintable(QString("water %1: more %2 turned %3 from %4 to %5")
+                                            .arg(i)
+                                            .arg(name, verdicts[m])
+                                            .arg(before[m])
+                                            .arg(after[m])));
                     ++pairs;
                 }
                 well.set(name, old);
@@ -241,10 +273,15 @@ private slots:
             const Water water = randomWater(random);
             put(well, water);
             const auto before = all(well);
-            well.set("pump_flow", amount(water.pump * std::uniform_real_distribution<double>(0.1, 0.95)(random), "gpm"));
+            well.set("pump_flow",
+                     amount(water.pump * std::uniform_real_distribution<double>(0.1, 0.95)(random), "gpm"));
             for (const char *name : washing) {
-                const auto m = static_cast<std::size_t>(std::find_if(std::begin(verdicts), std::end(verdicts), [&](const char *v) { return QLatin1String(v) == QLatin1String(name); }) - std::begin(verdicts));
-                QVERIFY2(well.verdict(name) >= before[m], qPrintable(QString("water %1: less flow bettered %2").arg(i).arg(name)));
+                const auto m = static_cast<std::size_t>(
+                    std::find_if(std::begin(verdicts), std::end(verdicts),
+                                 [&](const char *v) { return QLatin1String(v) == QLatin1String(name); }) -
+                    std::begin(verdicts));
+                QVERIFY2(well.verdict(name) >= before[m],
+                         qPrintable(QString("water %1: less flow bettered %2").arg(i).arg(name)));
             }
         }
     }
@@ -262,8 +299,12 @@ private slots:
                 well.set(name, "");
                 for (const char *verdict : verdicts) {
                     const CellView view = well.session->view(well.at(verdict));
-                    QVERIFY2(!view.error, qPrintable(QString("%1 without %2: %3").arg(verdict, name, QString::fromStdString(view.shown))));
-                    QVERIFY2(view.shown != "works", qPrintable(QString("%1 works without %2: %3").arg(verdict, name, QString::fromStdString(view.reason))));
+                    QVERIFY2(!view.error,
+                             qPrintable(QString("%1 without %2: %3")
+                                            .arg(verdict, name, QString::fromStdString(view.shown))));
+                    QVERIFY2(view.shown != "works",
+                             qPrintable(QString("%1 works without %2: %3")
+                                            .arg(verdict, name, QString::fromStdString(view.reason))));
                 }
                 well.set(name, old);
             }
@@ -274,8 +315,10 @@ private slots:
     {
         std::mt19937_64 random(seed + 3);
         Well well;
-        const std::pair<const char *, const char *> stops[] = {
-            {"arsenic", "0.02 mg/L as As"}, {"nitrate", "25 mg/L as N"}, {"lead", "0.05 mg/L as Pb"}, {"coliform", "\"E. coli\""}};
+        const std::pair<const char *, const char *> stops[] = {{"arsenic", "0.02 mg/L as As"},
+                                                               {"nitrate", "25 mg/L as N"},
+                                                               {"lead", "0.05 mg/L as Pb"},
+                                                               {"coliform", "\"E. coli\""}};
         for (int i = 0; i < 200; ++i) {
             put(well, randomWater(random));
             for (const auto &[name, text] : stops) {
@@ -288,8 +331,8 @@ private slots:
             }
         }
     }
-    /// (e) every reason names limit, value and water: a reason with a verdict other than works names a number or a yes/no
-    /// and the item it is about.
+    /// (e) every reason names limit, value and water: a reason with a verdict other than works names a number
+    /// or a yes/no and the item it is about.
     void everyVerdictHasItsReason()
     {
         std::mt19937_64 random(seed + 4);
@@ -303,7 +346,10 @@ private slots:
                     continue;
                 const QString reason = QString::fromStdString(view.reason);
                 QVERIFY2(reason.size() >= 8, qPrintable(reason));
-                QVERIFY2(reason.contains(QRegularExpression("[0-9]|yes|no|needs|unknown|oxidized|dissolved|bacterial|organic|colloidal|mixed")), qPrintable(reason));
+                QVERIFY2(
+                    reason.contains(QRegularExpression(
+                        "[0-9]|yes|no|needs|unknown|oxidized|dissolved|bacterial|organic|colloidal|mixed")),
+                    qPrintable(reason));
             }
         }
     }
@@ -317,7 +363,8 @@ private slots:
         const double setting = well.session->view(well.at("softener_setting")).numberShown;
         const double sodium = well.session->view(well.at("sodium_put_in")).numberShown;
         well.set("raw_iron", "2.5 mg/L as Fe");
-        // 5 gpg of setting for each mg/L of iron (common practice) against 0.1047 gpg of true load (IUPAC weights).
+        // 5 gpg of setting for each mg/L of iron (common practice) against 0.1047 gpg of true load (IUPAC
+        // weights).
         QCOMPARE(well.session->view(well.at("softener_setting")).numberShown - setting, 10.0);
         const double more = well.session->view(well.at("sodium_put_in")).numberShown - sodium;
         QVERIFY2(more >= 0.0 && more < 7.864 * 0.104697 * 2.0 * 1.01, qPrintable(QString::number(more)));
