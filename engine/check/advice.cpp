@@ -74,7 +74,12 @@ void adviseForm(const Draft &draft, Error &error, NodeIndex node, const Quantity
         const std::string text =
             (row.text.starts_with("as_caco3") ? "as_caco3(" : "as_element(") + piece + ")";
         offerAloud(draft, error, fmt::format(fmt::runtime(row.words), text), draft.span(node), text);
+        return;
     }
+    if (elementOf(to) == from)
+        error.words += fmt::format("; only the other way is told: as_element gives {} of {}", from, to);
+    else
+        error.words += fmt::format("; an amount of {} is none of {}", from, to);
 }
 
 } // namespace

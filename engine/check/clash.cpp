@@ -180,6 +180,25 @@ tl::unexpected<Error> wrongUnit(const Draft &draft, const FunctionInfo &function
     return tl::unexpected<Error>(std::move(error));
 }
 
+namespace
+{
+
+/// Pumps and pipes are told in feet of water, which are a pressure and no length.
+void adviseHead(const Draft &draft, Error &error, NodeIndex child, const Unit &wanted, const Span &where)
+{
+    const UnitWord *feet = draft.units().find("ft_head"), *meters = draft.units().find("mH2O");
+    const UnitWord *foot = draft.units().find("ft");
+    if (!feet || !meters || !foot || draft.quantity(child).dimension != feet->type.dimension ||
+        wanted.type.dimension != foot->type.dimension)
+        return;
+    const std::string &unit = wanted.text.ends_with('m') ? meters->word : feet->word;
+    error.words +=
+        fmt::format(": a pressure is no length; as the height of a column of water write {}", unit);
+    offer(draft, error, "write " + unit, where, unit);
+}
+
+} // namespace
+
 tl::unexpected<Error> wrongResult(const Draft &draft, NodeIndex child, const Unit &wanted, bool set,
                                   Misfit why, const Span &where)
 {
@@ -193,6 +212,8 @@ tl::unexpected<Error> wrongResult(const Draft &draft, NodeIndex child, const Uni
     if (!set)
         error.place.other = draft.span(child);
     advise(draft, error, child, wanted, why);
+    if (!set && why == Misfit::dimension)
+        adviseHead(draft, error, child, wanted, where);
     return tl::unexpected<Error>(std::move(error));
 }
 

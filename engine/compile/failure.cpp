@@ -97,7 +97,7 @@ Error ofCall(const EvalFrame &frame, const Search &search, NodeIndex n)
     case General::log10:
         return at(frame, first,
                   (x == 0.0 ? "logarithm of zero" : "logarithm of a negative number") +
-                      because(frame, first, x));
+                      because(frame, first, x) + "; a logarithm needs a number above 0");
     case General::asin:
     case General::acos:
         return at(frame, first, "an angle needs a number from -1 to 1" + because(frame, first, x));

@@ -111,6 +111,10 @@ Result<std::optional<double>> readDenominator(std::string_view text, std::size_t
         at(text, end) == 'E')
         return std::optional<double>{};
     const double value = readNumber(text.substr(pos + 1, n)).value_or(0);
+    const std::size_t after = text.find_first_not_of(' ', end);
+    if (value == 0 && after != std::string_view::npos &&
+        std::string_view("<>=!+-*/^?").find(text[after]) != std::string_view::npos)
+        return std::optional<double>{}; // part of a formula, which tells the division by zero itself
     if (value == 0)
         return fail(ErrorKind::notFinite, "a fraction has no 0 below the line", spanOf(pos + 1, end));
     return std::optional<double>{value};
@@ -172,7 +176,8 @@ Result<std::optional<TypedNumber>> readTypedNumber(std::string_view text, std::s
             const std::string_view plain = text.substr(begin, length);
             const auto value = readNumber(plain);
             if (!value)
-                return fail(ErrorKind::notFinite, "this number is too large", spanOf(begin, begin + length));
+                return fail(ErrorKind::notFinite, "this number is too large: the largest is about 1.7e308",
+                            spanOf(begin, begin + length));
             number = std::optional<TypedNumber>{TypedNumber{*value, figuresOf(plain), begin + length, false}};
         }
     }

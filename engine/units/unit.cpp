@@ -177,17 +177,48 @@ Result<Unit> tagged(const Unit &unit, std::uint16_t substance, const UnitTable &
     return unitOf(root);
 }
 
+namespace
+{
+
+/// What people write for a unit that is composed here or spelled with a second letter.
+std::string_view usualSpelling(std::string_view word)
+{
+    static constexpr std::pair<std::string_view, std::string_view> rows[] = {
+        {"F", "degF"},     {"C", "degC"},    {"mgl", "mg/L"},  {"mgL", "mg/L"},
+        {"ugl", "ug/L"},   {"ugL", "ug/L"},  {"cuft", "ft^3"}, {"cf", "ft^3"},
+        {"sqft", "ft^2"},  {"sf", "ft^2"},   {"cuin", "in^3"}, {"sqin", "in^2"},
+        {"gph", "gal/hr"}, {"lpm", "L/min"}, {"cum", "m^3"},   {"sqm", "m^2"},
+    };
+    for (const auto &[written, meant] : rows)
+        if (written == word)
+            return meant;
+    return {};
+}
+
+/// The unit word of a composed spelling must be in the table: "ft" of "ft^3".
+bool isSpelled(std::string_view unit, const UnitTable &table)
+{
+    return table.isUnitWord(unit.substr(0, unit.find_first_of("/^")));
+}
+
+} // namespace
+
 Error noSuchUnit(std::string_view word, Span span, const UnitTable &table)
 {
     Error error{ErrorKind::unit, fmt::format("`{}` is no unit", word), {}, Place{span, {}, 0}};
+    if (const std::string_view usual = usualSpelling(word); isSpelled(usual, table)) {
+        error.words += fmt::format(": write {}", usual);
+        error.fixes.push_back({fmt::format("write {}", usual), span, std::string(usual)});
+        return error;
+    }
     const std::vector<std::string> close = table.closestWords(word);
     std::string offer;
     for (std::size_t i = 0; i < close.size(); ++i) {
         offer += (i == 0 ? "" : i + 1 == close.size() ? " or " : ", ") + close[i];
         error.fixes.push_back({"write " + close[i], span, close[i]});
     }
-    if (!offer.empty())
-        error.words += "; " + offer + "?";
+    error.words +=
+        offer.empty() ? ": take one of the list of units, or count it as a `thing`" : "; " + offer + "?";
     return error;
 }
 
@@ -198,10 +229,15 @@ Error noSuchSubstance(std::string_view word, Span span)
         all.push_back(UnitTable::substanceWord(id));
     Error error{
         ErrorKind::substance, fmt::format("`{}` is no substance known here", word), {}, Place{span, {}, 0}};
-    const std::vector<std::string> close = closest(word, all, 1);
+    std::vector<std::string> close = closest(word, all, 1);
+    for (std::uint16_t id = 0; id < all.size(); ++id)
+        if (UnitTable::substanceName(id) == word)
+            close = {all[id]};
     if (!close.empty()) {
         error.words += "; " + close[0] + "?";
         error.fixes.push_back({"write " + close[0], span, close[0]});
+    } else {
+        error.words += fmt::format(": take one of {}", fmt::join(all, ", "));
     }
     return error;
 }

@@ -122,7 +122,8 @@ void RecalcTest::errors_data()
     row("divides by what comes to zero", "1/(2 - 2)", "divides by zero: `(2 - 2)` is 0", "(2 - 2)");
     row("an infinite step inside is not lost", "1/(1/0)", "divides by zero", "0");
     row("root of a negative number", "sqrt(-1)", "root of a negative number", "-1");
-    row("logarithm of zero", "ln(0)", "logarithm of zero", "0");
+    row("logarithm of zero", "ln(0)", "logarithm of zero; a logarithm needs a number above 0", "0");
+    row("a division by zero is compared", "1/0 > 3", "divides by zero", "0");
     row("too large", "10^200 * 10^200", "the result is too large to be worked out", "10^200 * 10^200");
     row("a step of zero", "ceil_to(7, 0)", "a step must be above 0", "0");
     row("a comparison of nothing", "3 < 1/0", "divides by zero", "0");

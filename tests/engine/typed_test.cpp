@@ -235,8 +235,9 @@ void TypedTest::refusals_data()
         "1.250,5", "");
     row("a point in front", ".5 gal", "a number starts with a figure: write 0.5", ".5", "0.5 gal");
     row("a point behind", "5. gal", "a number does not end with a point: write 5", "5.", "5 gal");
+    row("nothing below the line at the end", "3/0", "a fraction has no 0 below the line", "0", "");
     row("nothing below the line", "3/0 in", "a fraction has no 0 below the line", "0", "");
-    row("too large", "1e400 gal", "this number is too large", "1e400", "");
+    row("too large", "1e400 gal", "this number is too large: the largest is about 1.7e308", "1e400", "");
     row("day first", "31-12-2026", "a date is year-month-day: write 2026-12-31", "31-12-2026", "2026-12-31");
     row("month first", "12/31/2026", "a date is year-month-day: write 2026-12-31", "12/31/2026",
         "2026-12-31");

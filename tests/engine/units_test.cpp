@@ -200,7 +200,11 @@ void UnitsTest::refusals_data()
                         const char *fixed) { QTest::newRow(rule) << typed << words << piece << fixed; };
     row("a mistyped word", "dya", "`dya` is no unit; day?", "dya", "day");
     row("a mistyped word below the line", "mg/Lx", "`Lx` is no unit; L or lb?", "Lx", "mg/L");
-    row("nothing like it", "zzzzzz", "`zzzzzz` is no unit", "zzzzzz", "");
+    row("a temperature without its degree", "F", "`F` is no unit: write degF", "F", "degF");
+    row("written together", "mgl", "`mgl` is no unit: write mg/L", "mgl", "mg/L");
+    row("cubic feet spelled", "cuft/day", "`cuft` is no unit: write ft^3", "cuft", "ft^3/day");
+    row("nothing like it", "zzzzzz",
+        "`zzzzzz` is no unit: take one of the list of units, or count it as a `thing`", "zzzzzz", "");
     row("two lines", "gal/day/person", "a unit has one /: write gal/(day*person)", "/person",
         "gal/(day*person)");
     row("two lines with a substance", "mg{Fe}/L/day", "a unit has one /: write mg{Fe}/(L*day)", "/day",
@@ -220,7 +224,8 @@ void UnitsTest::refusals_data()
     row("powers that add up too large", "L^8", "the powers of this unit are too large: 21 at most", "L^8",
         "");
     row("unknown substance", "mg{Fx}/L", "`Fx` is no substance known here; Fe?", "Fx", "mg{Fe}/L");
-    row("unknown substance behind as", "mg/L as iron", "`iron` is no substance known here", "iron", "");
+    row("unknown substance behind as", "mg/L as iron", "`iron` is no substance known here; Fe?", "iron",
+        "mg/L as Fe");
     row("a volume is of nothing", "gal{Fe}", "`gal` is no mass or amount, so it cannot be of Fe", "{Fe}", "");
     row("gpg is of calcium carbonate", "gpg{Fe}", "`gpg` is an amount of CaCO3 already", "{Fe}", "");
     row("blanks inside", "mg / L",
