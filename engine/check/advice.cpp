@@ -129,6 +129,15 @@ void adviseThings(const Draft &draft, Error &error, NodeIndex node, const Quanti
     Labels left = draft.quantity(node).things;
     for (const auto &[id, sixths] : wanted.things.items())
         left.add(id, -sixths);
+    if (const auto &items = left.items(); items.size() == 2 &&
+                                          draft.quantity(node).things.items().size() == 1 &&
+                                          wanted.things.items().size() == 1) {
+        // one counts this, the other that: a label or a thing is changed into no other
+        error.words +=
+            fmt::format("; {} and {} are counted apart: nothing turns one into the other",
+                        draft.units().thingWord(items[0].first), draft.units().thingWord(items[1].first));
+        return;
+    }
     for (const auto &[id, sixths] : left.items()) {
         const std::string thing = draft.units().thingWord(id);
         const std::string piece = quotedPiece(draft, node);

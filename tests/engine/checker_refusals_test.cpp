@@ -273,6 +273,8 @@ constexpr Refused refused[] = {
     {"state takes a cell", "", "state(2 * ph)", "      ^^^^^^", "state takes one cell, not `2 * ph`", ""},
     {"because takes words", "", "because(ph, 3)", "            ^",
      "because takes words as its reason, not 3 (a pure number)", ""},
+    {"turbidity is no color", "", "1 NTU + 2 CU", "^^^^^   ~~~~",
+     "cannot add 1 NTU and 2 CU; NTU and CU are counted apart: nothing turns one into the other", ""},
     {"the word for a choice between two", "", "if(1 > 2, 3, 4)", "^^",
      "no function is named `if`: write `condition ? this : that`", ""},
     {"a logarithm without its base", "", "log(10)", "^^^", "no function is named `log`; log10, ln?",
