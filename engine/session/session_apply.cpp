@@ -6,10 +6,8 @@
 
 #include "base/limits.h"
 #include "base/text.h"
-#include "file/reader.h"
-#include "file/writer.h"
 #include "session/applier.h"
-#include "sheet/typed_text.h"
+#include "session/fits_file.h"
 
 namespace puteal
 {
@@ -94,51 +92,6 @@ ChangeSet SessionState::redo()
     return set;
 }
 
-namespace
-{
-
-/// What stands beside a cell must fit its text and itself, or the file could not be read again.
-Result<void> besideFits(const std::vector<UndoStep::CellChange> &cells, const Workbook &workbook)
-{
-    const TextJudge judge(workbook.things);
-    for (const auto &[at, before, after] : cells) {
-        if (!after.attributes)
-            continue;
-        if (const auto clash = clashWithin(*after.attributes))
-            return fail(ErrorKind::refused, *clash);
-        const ColumnKind kind = workbook.sheets[at.sheet].column(at.column).kind;
-        if (const auto clash = clashWithText(*after.attributes, after.typed(), kind, judge))
-            return fail(ErrorKind::refused, *clash);
-    }
-    return {};
-}
-
-/// Declarations and titles are few and small, so what a file cannot hold is found by writing and reading
-/// them.
-bool declares(const Edit &edit)
-{
-    return std::holds_alternative<SetSources>(edit) || std::holds_alternative<SetLists>(edit) ||
-           std::holds_alternative<SetCharts>(edit) || std::holds_alternative<SetExpectations>(edit) ||
-           std::holds_alternative<ChangeColumn>(edit) || std::holds_alternative<AddColumn>(edit);
-}
-
-Result<void> fileHolds(const Workbook &workbook)
-{
-    const auto back = readWorkbook(writeWorkbook(workbook));
-    if (!back)
-        return fail(ErrorKind::refused, "the file could not hold this: " + back.error().words);
-    if (back->sources != workbook.sources)
-        return fail(ErrorKind::refused,
-                    fmt::format("the source {} is still used; take it away at its cells first",
-                                back->sources.back().id));
-    if (!(*back == workbook))
-        return fail(ErrorKind::refused,
-                    "the file could not hold this: something in it is empty or has blanks at its ends");
-    return {};
-}
-
-} // namespace
-
 Result<ChangeSet> SessionState::apply(const Edit &edit)
 {
     Applier applier(*this);
@@ -147,11 +100,8 @@ Result<ChangeSet> SessionState::apply(const Edit &edit)
         return tl::unexpected(step.error());
     if (step->cells.empty() && !step->after)
         return ChangeSet{};
-    if (auto fits = besideFits(step->cells, m_workbook); !fits)
+    if (auto fits = fitsFile(edit, *step, m_workbook); !fits)
         return tl::unexpected(fits.error());
-    if (step->after && declares(edit))
-        if (auto holds = fileHolds(*step->after); !holds)
-            return tl::unexpected(holds.error());
     ChangeSet set = carryOut(std::move(*step));
     set.rewritten = applier.rewritten;
     return set;
@@ -173,14 +123,19 @@ Result<void> checkText(const std::string &text)
     return {};
 }
 
-std::string withoutEdges(std::string_view text)
+/// As the file holds it: no blanks at the ends; an amount or formula is one line of text, so tabs and line
+/// breaks in it are blanks.
+std::string tidied(std::string_view text, ColumnKind kind)
 {
-    while (!text.empty() && (text.front() == ' ' || text.front() == '\t'))
-        text.remove_prefix(1);
-    while (!text.empty() &&
-           (text.back() == ' ' || text.back() == '\t' || text.back() == '\n' || text.back() == '\r'))
-        text.remove_suffix(1);
-    return std::string(text);
+    constexpr std::string_view blanks = " \t\r\n";
+    const auto first = text.find_first_not_of(blanks);
+    if (first == std::string_view::npos)
+        return {};
+    std::string tidy(text.substr(first, text.find_last_not_of(blanks) + 1 - first));
+    if (kind == ColumnKind::amounts)
+        std::replace_if(
+            tidy.begin(), tidy.end(), [](char c) { return c == '\t' || c == '\r' || c == '\n'; }, ' ');
+    return tidy;
 }
 
 } // namespace
@@ -195,7 +150,8 @@ Result<void> Applier::place(const CellAt &at) const
 /// The cell as it will be stored: a bare number takes the set unit, or the unit the cell had before.
 Result<Cell> Applier::typed(const CellAt &at, const std::string &raw)
 {
-    const std::string text = withoutEdges(raw);
+    const Sheet &sheet = state.m_workbook.sheets[at.sheet];
+    const std::string text = tidied(raw, sheet.column(at.column).kind);
     if (auto clean = checkText(text); !clean)
         return tl::unexpected(clean.error());
     Cell cell = *state.m_workbook.cell(at);
@@ -203,7 +159,6 @@ Result<Cell> Applier::typed(const CellAt &at, const std::string &raw)
     if (text.empty())
         return cell;
     std::string stored = text;
-    const Sheet &sheet = state.m_workbook.sheets[at.sheet];
     if (sheet.column(at.column).kind == ColumnKind::amounts) {
         const Attributes beside = sheet.effective(at.column, at.line);
         std::optional<Unit> unit;
@@ -311,7 +266,7 @@ Result<UndoStep> Applier::make(const SetBlock &edit)
         target.insertLines(target.lineCount(), needed - target.lineCount());
         for (std::uint32_t r = 0; r < edit.rows.size(); ++r)
             for (std::uint32_t c = 0; c < edit.rows[r].size(); ++c) {
-                const std::string text = withoutEdges(edit.rows[r][c]);
+                const std::string text = tidied(edit.rows[r][c], target.column(edit.topLeft.column + c).kind);
                 if (auto clean = checkText(text); !clean)
                     return tl::unexpected(clean.error());
                 Cell cell = target.cell(edit.topLeft.column + c, edit.topLeft.line + r);

@@ -1,0 +1,130 @@
+/// Written and read back: the file's own reader says what it cannot hold.
+#include "session/fits_file.h"
+
+#include <fmt/format.h>
+
+#include "file/reader.h"
+#include "file/writer.h"
+#include "sheet/typed_text.h"
+
+namespace puteal
+{
+
+namespace
+{
+
+/// What stands beside a cell must fit its text and itself.
+Result<void> besideFits(const UndoStep::CellChange &change, const Workbook &workbook, const TextJudge &judge)
+{
+    const auto &[at, before, after] = change;
+    if (!after.attributes)
+        return {};
+    if (const auto clash = clashWithin(*after.attributes))
+        return fail(ErrorKind::refused, *clash);
+    const ColumnKind kind = workbook.sheets[at.sheet].column(at.column).kind;
+    if (const auto clash = clashWithText(*after.attributes, after.typed(), kind, judge))
+        return fail(ErrorKind::refused, *clash);
+    return {};
+}
+
+Result<void> refused(const std::string &words)
+{
+    return fail(ErrorKind::refused, "the file could not hold this: " + words);
+}
+
+/// Name of the first thing beside the cell that reads back otherwise.
+std::string_view firstDifference(const Attributes &a, const Attributes &b)
+{
+    if (a.name != b.name)
+        return "name";
+    if (a.unit != b.unit)
+        return "set unit";
+    if (a.sources != b.sources)
+        return "source";
+    if (a.figures != b.figures || a.places != b.places)
+        return "number of figures or places";
+    if (a.list != b.list || a.choices != b.choices)
+        return "list of choices";
+    if (a.limit != b.limit)
+        return "limit";
+    if (a.tolerance != b.tolerance)
+        return "tolerance";
+    if (a.ask != b.ask)
+        return "question";
+    return "note";
+}
+
+/// A workbook of that one cell, with the declarations it may use.
+Workbook aloneWith(const Workbook &workbook, const CellAt &at, const Cell &cell)
+{
+    Workbook alone;
+    alone.things = workbook.things;
+    alone.lists = workbook.lists;
+    alone.sources = workbook.sources;
+    const Sheet &sheet = workbook.sheets[at.sheet];
+    Sheet &only = alone.sheets.emplace_back(sheet.key(), sheet.title());
+    only.insertColumn(0, sheet.column(at.column));
+    only.insertLines(0, 1);
+    only.setCell(0, 0, cell);
+    return alone;
+}
+
+Result<void> attributesFit(const UndoStep::CellChange &change, const Workbook &workbook)
+{
+    const auto &[at, before, after] = change;
+    if (!after.attributes || before.attributes == after.attributes)
+        return {};
+    const Workbook alone = aloneWith(workbook, at, after);
+    const auto back = readWorkbook(writeWorkbook(alone));
+    if (!back)
+        return refused(back.error().words);
+    if (*back == alone)
+        return {};
+    const Cell *read = back->cell({0, 0, 0});
+    if (!read)
+        return refused("something beside the cell holds a line break");
+    return refused(
+        fmt::format("the {} would read back otherwise",
+                    firstDifference(*after.attributes, read->attributes ? *read->attributes : Attributes{})));
+}
+
+bool declares(const Edit &edit)
+{
+    return std::holds_alternative<SetSources>(edit) || std::holds_alternative<SetLists>(edit) ||
+           std::holds_alternative<SetCharts>(edit) || std::holds_alternative<SetExpectations>(edit) ||
+           std::holds_alternative<ChangeColumn>(edit) || std::holds_alternative<AddColumn>(edit) ||
+           std::holds_alternative<SetTitle>(edit) || std::holds_alternative<ChangeSheet>(edit) ||
+           std::holds_alternative<AddSheet>(edit);
+}
+
+Result<void> declarationsFit(const Workbook &workbook)
+{
+    const auto back = readWorkbook(writeWorkbook(workbook));
+    if (!back)
+        return refused(back.error().words);
+    if (back->sources.size() > workbook.sources.size())
+        return fail(ErrorKind::refused,
+                    fmt::format("the source {} is still used; take it away at its cells first",
+                                back->sources.back().id));
+    if (!(*back == workbook))
+        return refused("something in it is empty, holds a line break or has blanks at its ends");
+    return {};
+}
+
+} // namespace
+
+Result<void> fitsFile(const Edit &edit, const UndoStep &step, const Workbook &workbook)
+{
+    const TextJudge judge(workbook.things);
+    for (const auto &change : step.cells) {
+        if (auto fits = besideFits(change, workbook, judge); !fits)
+            return fits;
+        if (auto fits = attributesFit(change, workbook); !fits)
+            return fits;
+    }
+    if (step.after && declares(edit))
+        return declarationsFit(*step.after);
+    return {};
+}
+
+} // namespace puteal

@@ -1,0 +1,287 @@
+/// Whatever edits were accepted, the workbook can be saved and reads back equal; what a file cannot hold is
+/// refused when it is asked for.
+#include <random>
+
+#include <QTest>
+
+#include "file/reader.h"
+#include "file/writer.h"
+#include "session/session.h"
+
+using namespace puteal;
+
+namespace
+{
+
+const char *const start = R"(puteal workbook 1
+# a comment at the very top
+title "Saving"
+uses softening 1
+# lists
+list verdict "works" "marginal" "will not work"
+list answer "yes, often" "never"
+source L1 laboratory "invented"
+source T1 trade "habit"
+# the first sheet
+sheet water "Water test"
+column item words "Item" 28
+# wide
+column amount amounts "Amount" 18
+column other amounts "Other" 10
+# the laboratory sheet
+line
+# above the item
+item: "Hardness {hardness}"
+# above the amount
+amount: 10 gpg
+  name hardness
+  source L1
+line
+item: "Iron"
+amount: 1.8 mg/L as Fe
+  name iron
+  limit <= 0.3 mg/L as Fe near 20 % "stains"
+# two
+# comments
+line
+fill other: hardness * 2
+skip 3
+# in the run
+line
+stop other
+line
+amount: compensated_hardness(hardness, iron)
+  name setting
+# before the expectation
+expect setting = 19 gpg within 1 %
+# before the end
+end water 8
+sheet costs "Cost"
+column year amounts "Year" 8
+column total amounts "Total" 14
+line
+year: 0 yr
+total: $100
+line
+fill year: year[-1] + 1 yr
+# a run below a comment
+fill total: total[-1] + $90
+skip 2
+line
+stop year total
+end costs 5
+# the chart
+chart cost steps "Cost" x costs.year[:]
+plot costs.total[:] "Total"
+end workbook
+)";
+
+/// Texts that try a format: quotes, braces, line ends, records, blanks, bytes beyond ASCII, the look of other
+/// things.
+const char *const texts[] = {"",
+                             "5 gpg",
+                             "hardness * 2",
+                             "total[-1] + $10",
+                             "no such thing +",
+                             "\"words\"",
+                             "a \"quoted\" word",
+                             "line",
+                             "end water 3",
+                             "# no comment",
+                             "{hardness}",
+                             "{",
+                             "\\",
+                             "two\nlines",
+                             "a tab\there",
+                             "\xc2\xb5g/L \xe2\x80\x93 na\xc3\xafve",
+                             "bad \xff bytes",
+                             " blanks around ",
+                             "  name iron",
+                             "fill other: 3",
+                             "stop other",
+                             "works",
+                             "<0.02 mg/L as Fe",
+                             "2026-10-12",
+                             "$5",
+                             "1/2",
+                             "yes"};
+constexpr std::size_t textCount = std::size(texts);
+
+class Robot
+{
+public:
+    explicit Robot(std::uint64_t seed) : m_random(seed) {}
+
+    Edit next(const Session &session)
+    {
+        const Workbook &book = session.workbook();
+        const std::uint32_t s = below(static_cast<std::uint32_t>(book.sheets.size()));
+        const Sheet &sheet = book.sheets[s];
+        const CellAt at{s, below(sheet.columnCount()), below(sheet.lineCount())};
+        switch (below(18)) {
+        case 0:
+        case 1:
+        case 2:
+            return SetText{at, text()};
+        case 3:
+        case 4:
+        case 5:
+            return SetAttributes{at, attributes(session.workbook().cell(at))};
+        case 6:
+            return ClearBlock{s, at.column, at.column, at.line,
+                              std::min(sheet.lineCount() - 1, at.line + below(3))};
+        case 7:
+            return InsertLines{s, below(sheet.lineCount() + 1), 1 + below(2)};
+        case 8:
+            return DeleteLines{s, at.line, 1 + below(2)};
+        case 9:
+            return MoveLines{s, at.line, 1, below(sheet.lineCount() + 1)};
+        case 10:
+            return SetTitle{text()};
+        case 11:
+            return ChangeSheet{s, "sheet_" + std::to_string(below(9)), text()};
+        case 12: {
+            Column column = sheet.column(at.column);
+            column.title = text();
+            column.key = below(2) ? column.key : "key_" + std::to_string(below(9));
+            return below(3) ? Edit{ChangeColumn{s, at.column, column}}
+                            : Edit{AddColumn{s, below(sheet.columnCount() + 1), column}};
+        }
+        case 13:
+            return SetSources{
+                {{"L1", "laboratory", text()}, {"T" + std::to_string(below(3)), "trade", text()}}};
+        case 14:
+            return SetLists{{{"verdict", {"works", text()}}, {"answer", {text(), text()}}}};
+        case 15: {
+            auto charts = book.charts;
+            if (!charts.empty()) {
+                charts[0].title = text();
+                if (below(2))
+                    charts[0].plots.push_back({"costs.total[:]", text(), below(2) ? "" : "water.iron"});
+            }
+            return SetCharts{charts};
+        }
+        case 16:
+            return SetExpectations{s, {{"setting", "19 gpg within 1 %"}, {"iron", text()}}};
+        default:
+            return FillDown{s, at.column, at.column, at.line,
+                            std::min(sheet.lineCount() - 1, at.line + 1 + below(3))};
+        }
+    }
+
+private:
+    std::uint32_t below(std::uint32_t n) { return n == 0 ? 0 : static_cast<std::uint32_t>(m_random() % n); }
+    std::string text() { return texts[below(textCount)]; }
+
+    Attributes attributes(const Cell *cell)
+    {
+        Attributes a = cell && cell->attributes ? *cell->attributes : Attributes{};
+        switch (below(9)) {
+        case 0:
+            a.note = text();
+            break;
+        case 1:
+            a.ask = text();
+            break;
+        case 2:
+            a.lock = !a.lock;
+            break;
+        case 3:
+            a.hide = !a.hide;
+            break;
+        case 4:
+            a.limit =
+                LimitText{below(2) ? "<=" : "..", text(), text(), below(2) ? "20" : text(), below(2) == 1,
+                          below(2) ? "T1" : "",   text()};
+            break;
+        case 5:
+            a.choices = {text(), text()};
+            break;
+        case 6:
+            a.list = below(2) ? "answer" : text();
+            break;
+        case 7:
+            a.unit = below(2) ? "gpg" : text();
+            a.tolerance = below(2) ? "" : text();
+            break;
+        default:
+            a.sources = {"L1"};
+            a.figures = static_cast<int>(below(20)) - 2;
+            break;
+        }
+        return a;
+    }
+
+    std::mt19937_64 m_random;
+};
+
+/// Where two workbooks differ first, for the message.
+QString differences(const Workbook &a, const Workbook &b)
+{
+    if (a.sheets.size() != b.sheets.size())
+        return "number of sheets";
+    for (std::uint32_t s = 0; s < a.sheets.size(); ++s) {
+        const Sheet &x = a.sheets[s], &y = b.sheets[s];
+        if (x.columnCount() != y.columnCount() || x.lineCount() != y.lineCount())
+            return "size of a sheet";
+        for (std::uint32_t c = 0; c < x.columnCount(); ++c)
+            for (std::uint32_t l = 0; l < x.lineCount(); ++l)
+                if (!(x.cell(c, l) == y.cell(c, l)))
+                    return QString("%1 line %2: \"%3\" and \"%4\"")
+                        .arg(QString::fromStdString(x.column(c).key))
+                        .arg(l + 1)
+                        .arg(QString::fromStdString(x.cell(c, l).typed()),
+                             QString::fromStdString(y.cell(c, l).typed()));
+        if (x.keptTexts() != y.keptTexts())
+            return "comments of a sheet";
+    }
+    return a == b ? "" : "something beside the cells";
+}
+
+} // namespace
+
+class SessionSavingTest : public QObject
+{
+    Q_OBJECT
+
+private slots:
+    void everyStateCanBeSaved()
+    {
+        int made = 0, refused = 0;
+        for (std::uint64_t seed = 1; seed <= 150; ++seed) {
+            auto session = Session::fromText(start);
+            QVERIFY2(session, session ? "" : session.error().words.c_str());
+            Robot robot(seed);
+            for (int i = 0; i < 20; ++i) {
+                const std::string before = (*session)->fileText();
+                const auto change = (*session)->apply(robot.next(**session));
+                change ? ++made : ++refused;
+                const std::string after = (*session)->fileText();
+                if (!change) {
+                    QVERIFY(!change.error().words.empty());
+                    QCOMPARE(QString::fromStdString(after), QString::fromStdString(before));
+                    continue;
+                }
+                const auto back = readWorkbook(after);
+                QVERIFY2(back, qPrintable(QString("seed %1, %2: %3\n%4")
+                                              .arg(seed)
+                                              .arg(QString::fromStdString(change->words))
+                                              .arg(back ? "" : QString::fromStdString(back.error().words))
+                                              .arg(QString::fromStdString(after))));
+                QVERIFY2(differences(*back, (*session)->workbook()).isEmpty(),
+                         qPrintable(differences(*back, (*session)->workbook())));
+                QVERIFY2(*back == (*session)->workbook(),
+                         qPrintable(QString("seed %1, %2: read back it differs\n%3")
+                                        .arg(seed)
+                                        .arg(QString::fromStdString(change->words))
+                                        .arg(QString::fromStdString(after))));
+                QCOMPARE(QString::fromStdString(writeWorkbook(*back)), QString::fromStdString(after));
+            }
+        }
+        QVERIFY2(made > 1500 && refused > 300,
+                 qPrintable(QString("%1 made, %2 refused").arg(made).arg(refused)));
+    }
+};
+
+QTEST_APPLESS_MAIN(SessionSavingTest)
+#include "session_saving_test.moc"
