@@ -10,7 +10,7 @@
 #include "base/text.h"
 #include "cli/command.h"
 #include "functions/functions_page.h"
-#include "session/worked_example.h"
+#include "session/example_run.h"
 
 namespace puteal::cli
 {
@@ -21,7 +21,7 @@ int functionsCommand(const Options &options)
     const auto registry = Registry::create(units, foldersOf(options));
     if (!options.word.empty()) {
         if (const FunctionInfo *function = registry->find(options.word))
-            return put(functionHelp(*function, *registry));
+            return put(helpWithResults(*function, *registry, foldersOf(options)));
         const auto close = registry->closestNames(options.word);
         complain(fmt::format("no function is called `{}`{}", options.word,
                              close.empty() ? std::string() : "; did you mean " + joined(close) + "?"));
@@ -96,76 +96,6 @@ int pluginsCommand(const Options &options)
     return put(out);
 }
 
-namespace
-{
-
-/// Where an example is tried: the empty workbook, or one of its own when it brings cells along.
-struct Stage {
-    std::unique_ptr<Session> own;
-    std::string formula;
-
-    static Result<Stage> of(const ExampleInfo &example, const PluginFolders &folders)
-    {
-        const WorkedExample worked = workedExample(example.formula);
-        Stage stage{nullptr, worked.formula};
-        if (worked.workbook.empty())
-            return stage;
-        auto made = Session::fromText(worked.workbook, folders);
-        if (!made)
-            return tl::unexpected<Error>(made.error());
-        stage.own = std::move(*made);
-        return stage;
-    }
-    Program::Preview preview(const Session &empty, std::string_view text) const
-    {
-        const Session &session = own ? *own : empty;
-        return session.program().preview(session.workbook(), CellAt{0, 1, 0}, text, session.values());
-    }
-};
-
-/// One worked example through the real formula path; empty when it holds, else what came out.
-std::string tried(const Session &session, const ExampleInfo &example, const PluginFolders &folders,
-                  std::string &obtained)
-{
-    const auto stage = Stage::of(example, folders);
-    if (!stage)
-        return stage.error().words;
-    const Program &program = session.program();
-    const auto result = stage->preview(session, stage->formula);
-    if (result.error) {
-        obtained = result.error->words;
-        return result.error->words;
-    }
-    obtained = showPlain(result.type, result.number, result.words, result.shown, 7, program.lists(),
-                         program.units());
-    const auto wanted = stage->preview(session, example.expected);
-    if (result.type.kind == ValueKind::quantity) {
-        if (wanted.error || wanted.type.kind != ValueKind::quantity)
-            return fmt::format("expected value `{}` cannot be read", example.expected);
-        const double scale = std::max(std::fabs(wanted.number - wanted.shown.offset), 1e-300);
-        const double off = std::fabs(result.number - wanted.number) / scale;
-        const bool sameType = result.type.quantity.dimension == wanted.type.quantity.dimension &&
-                              result.type.quantity.substances == wanted.type.quantity.substances;
-        return sameType && off <= std::max(example.tolerance, 1e-12) ? std::string() : obtained;
-    }
-    return obtained == example.expected || "\"" + obtained + "\"" == example.expected ? std::string()
-                                                                                      : obtained;
-}
-
-/// A refusal example must be refused with exactly this message.
-std::string refusedAs(const Session &session, const ExampleInfo &refusal, const PluginFolders &folders)
-{
-    const auto stage = Stage::of(refusal, folders);
-    if (!stage)
-        return stage.error().words;
-    const auto result = stage->preview(session, stage->formula);
-    if (!result.error)
-        return "was not refused";
-    return result.error->words == refusal.expected ? std::string() : result.error->words;
-}
-
-} // namespace
-
 int verifyCommand(const Options &options)
 {
     const PluginFolders folders = foldersOf(options);
@@ -176,25 +106,24 @@ int verifyCommand(const Options &options)
     std::string out;
     for (const FunctionInfo &function : registry.functions()) {
         for (const ExampleInfo &example : function.examples) {
-            std::string obtained;
-            const std::string wrong = tried(*session, example, folders, obtained);
-            if (wrong.empty()) {
+            const ExampleRun run = runExample(*session, example, folders);
+            if (run.holds) {
                 ++passed[example.origin];
                 continue;
             }
             ++failures;
             out += fmt::format("{}: {} should give {}, gives {}\n", function.name, example.formula,
-                               example.expected, wrong);
+                               example.expected, run.obtained);
         }
         for (const ExampleInfo &refusal : function.refusals) {
-            const std::string wrong = refusedAs(*session, refusal, folders);
-            if (wrong.empty()) {
+            const ExampleRun run = runRefusal(*session, refusal, folders);
+            if (run.holds) {
                 ++refusals;
                 continue;
             }
             ++failures;
             out += fmt::format("{}: {} should be refused with \"{}\", but: {}\n", function.name,
-                               refusal.formula, refusal.expected, wrong);
+                               refusal.formula, refusal.expected, run.obtained);
         }
     }
     if (registry.plugins().empty()) {

@@ -19,7 +19,7 @@
 #include "desk/pdf_page.h"
 #include "desk/sheet_view.h"
 #include "desk/steps_pane.h"
-#include "functions/functions_page.h"
+#include "session/example_run.h"
 
 namespace puteal::desk
 {
@@ -339,7 +339,8 @@ void MainWindow::showHelpFor(const QString &word)
     const std::string name = word.trimmed().toStdString();
     const Registry &registry = m_session->program().registry();
     if (const FunctionInfo *function = registry.find(name)) {
-        m_calculation->showHelp(tr("FUNCTION"), fromUtf8(functionHelp(*function, registry)));
+        m_calculation->showHelp(tr("FUNCTION"),
+                                fromUtf8(helpWithResults(*function, registry, PluginFolders::standard())));
         return;
     }
     if (const UnitWord *unit = m_session->program().units().find(name)) {

@@ -51,13 +51,15 @@ std::string sourcesText(const FunctionInfo &f, const Registry &registry)
     return text;
 }
 
-std::string examplesText(const FunctionInfo &f)
+std::string examplesText(const FunctionInfo &f,
+                         const std::function<std::string(const ExampleInfo &)> &obtained)
 {
     std::string text;
     if (!f.examples.empty())
         text += "examples\n";
     for (const auto &e : f.examples)
-        text += fmt::format("  {}\n      gives {}   ({}, {})\n", e.formula, e.expected, e.origin, e.source);
+        text += fmt::format("  {}\n      expected {} ({}, {}){}\n", e.formula, e.expected, e.origin, e.source,
+                            obtained ? "; obtained " + obtained(e) : std::string());
     if (!f.refusals.empty())
         text += "refused\n";
     for (const auto &e : f.refusals)
@@ -67,7 +69,8 @@ std::string examplesText(const FunctionInfo &f)
 
 } // namespace
 
-std::string functionHelp(const FunctionInfo &function, const Registry &registry)
+std::string functionHelp(const FunctionInfo &function, const Registry &registry,
+                         const std::function<std::string(const ExampleInfo &)> &obtained)
 {
     const auto &f = function;
     std::string text = fmt::format("{}\n{}\n\n", f.call(), f.title) + wrapped(f.purpose, 0);
@@ -77,7 +80,7 @@ std::string functionHelp(const FunctionInfo &function, const Registry &registry)
     text += "gives\n" + wrapped(resultWords(f), 2);
     if (!f.relation.empty())
         text += fmt::format("relation\n  {}\n", f.relation);
-    text += sourcesText(f, registry) + examplesText(f);
+    text += sourcesText(f, registry) + examplesText(f, obtained);
     if (!f.cautions.empty())
         text += "cautions\n";
     for (const auto &c : f.cautions)

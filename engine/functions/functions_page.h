@@ -1,6 +1,7 @@
 /// Help on functions: plain text for one, and the page of all of them that docs/functions.md holds.
 #pragma once
 
+#include <functional>
 #include <string>
 
 #include "functions/registry.h"
@@ -9,8 +10,10 @@ namespace puteal
 {
 
 /// What it is for, arguments with units, ranges and defaults, result, relation, sources, examples, cautions,
-/// safety; lines of at most 100 characters where the words allow it.
-std::string functionHelp(const FunctionInfo &function, const Registry &registry);
+/// safety; lines of at most 100 characters where the words allow it. `obtained` tells what an example gives
+/// here.
+std::string functionHelp(const FunctionInfo &function, const Registry &registry,
+                         const std::function<std::string(const ExampleInfo &)> &obtained = {});
 
 /// All functions as a Markdown page: general ones, then each enabled plugin's, by plugin id.
 std::string functionsPage(const Registry &registry);
