@@ -64,6 +64,8 @@ Result<void> fits(const Session &session, const CellAt &at, const std::string &n
     if (facts.type.kind == ValueKind::words || facts.type.kind == ValueKind::blank || facts.error)
         return {};
     const Program::Preview preview = program.preview(session.workbook(), at, text, session.values());
+    if (facts.type.kind == ValueKind::yesNo && (preview.error || preview.type.kind != ValueKind::yesNo))
+        return fail(ErrorKind::use, fmt::format("--set {}: `{}` is neither yes nor no", name, text));
     if (preview.error)
         return fail(ErrorKind::use, fmt::format("--set {}: {}", name, preview.error->words));
     if (preview.tree)

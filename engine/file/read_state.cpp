@@ -118,7 +118,7 @@ void ReadState::useMark(const std::string &mark)
 const TextJudge &ReadState::judge()
 {
     if (!m_judge)
-        m_judge.emplace(book.things);
+        m_judge.emplace(book.things, book.lists);
     return *m_judge;
 }
 

@@ -132,7 +132,7 @@ std::string BookWriter::write()
     m_out.reserve(std::min(guess, limits::fileBytes));
     settings();
     declarations();
-    const TextJudge judge(m_book.things);
+    const TextJudge judge(m_book.things, m_book.lists);
     for (const Sheet &sheet : m_book.sheets)
         writeSheet(sheet, judge, m_out);
     for (const Chart &each : m_book.charts)

@@ -115,7 +115,7 @@ Result<void> declarationsFit(const Workbook &workbook)
 
 Result<void> fitsFile(const Edit &edit, const UndoStep &step, const Workbook &workbook)
 {
-    const TextJudge judge(workbook.things);
+    const TextJudge judge(workbook.things, workbook.lists);
     for (const auto &change : step.cells) {
         if (auto fits = besideFits(change, workbook, judge); !fits)
             return fits;

@@ -199,6 +199,13 @@ Result<CellAt> SessionState::find(std::string_view reference) const
     }
     if (hits.size() == 1)
         return hits.front();
+    if (hits.empty() && !sheetKey.empty() && !m_workbook.sheetByKey(sheetKey)) {
+        std::vector<std::string> keys;
+        for (const Sheet &sheet : m_workbook.sheets)
+            keys.push_back(sheet.key());
+        return fail(ErrorKind::name, fmt::format("there is no sheet `{}`; this workbook has {}", sheetKey,
+                                                 fmt::join(keys, ", ")));
+    }
     if (hits.empty()) {
         const auto close = closest(word, names);
         return fail(ErrorKind::name,

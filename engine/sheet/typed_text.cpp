@@ -194,6 +194,19 @@ bool TextJudge::isFormula(std::string_view text) const
     return walk.operates && !walk.juxtaposed;
 }
 
+bool TextJudge::isChoice(std::string_view text, const Attributes &beside) const
+{
+    if (text.size() >= 2 && text.front() == '"' && text.back() == '"')
+        text = text.substr(1, text.size() - 2);
+    const auto has = [&](const std::vector<std::string> &words) {
+        return std::find(words.begin(), words.end(), text) != words.end();
+    };
+    return has(beside.choices) ||
+           std::any_of(m_lists.begin(), m_lists.end(), [&](const ChoiceListText &list) {
+               return list.name == beside.list && has(list.words);
+           });
+}
+
 std::optional<std::string> clashWithin(const Attributes &beside)
 {
     if (beside.figures > 0 && beside.places >= 0)
@@ -218,7 +231,7 @@ std::optional<std::string> clashWithText(const Attributes &beside, std::string_v
 {
     if (!beside.tolerance.empty() && kind == ColumnKind::words)
         return "`tolerance` belongs to a quantity, not to words: take it away";
-    if (text.empty() || kind == ColumnKind::words)
+    if (text.empty() || kind == ColumnKind::words || judge.isChoice(text, beside))
         return std::nullopt;
     if (!beside.ask.empty() && judge.isFormula(text))
         return "`ask` belongs to a cell that is typed, not to a formula: take it away";

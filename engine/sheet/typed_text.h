@@ -7,7 +7,7 @@
 #include <string_view>
 #include <vector>
 
-#include "sheet/cell.h"
+#include "sheet/records.h"
 #include "units/unit.h"
 #include "units/value.h"
 
@@ -19,13 +19,18 @@ namespace puteal
 class TextJudge
 {
 public:
-    /// `things` are the workbook's declared counted things.
-    explicit TextJudge(std::vector<std::string> things = {}) : m_things(std::move(things)) {}
+    /// `things` are the workbook's declared counted things, `lists` its lists of words.
+    explicit TextJudge(std::vector<std::string> things = {}, std::vector<ChoiceListText> lists = {})
+        : m_things(std::move(things)), m_lists(std::move(lists))
+    {
+    }
 
     /// A formula with a name, a key or live words in it: equal neighbors of that kind are a filled run.
     bool refersToCell(std::string_view text) const;
     /// Surely a formula: operands and operators take turns. A lone word or broken text is not sure.
     bool isFormula(std::string_view text) const;
+    /// One of the choices of the cell it stands in, quoted or not: never a formula, whatever it looks like.
+    bool isChoice(std::string_view text, const Attributes &beside) const;
     /// The text read as a value or a formula.
     Result<Typed> read(std::string_view text) const;
 
@@ -33,6 +38,7 @@ private:
     const UnitTable &unitsFor(std::string_view text) const;
 
     std::vector<std::string> m_things;
+    std::vector<ChoiceListText> m_lists;
     mutable std::unique_ptr<UnitTable> m_own; ///< made when a text first holds a thing
 };
 
