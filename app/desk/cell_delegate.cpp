@@ -131,6 +131,29 @@ int CellDelegate::unitEdge(const QModelIndex &index, const QFont &font) const
     return QFontMetrics(font).horizontalAdvance(QStringLiteral("mg/L as CaCO3 "));
 }
 
+/// A number is never cut. Where it and its unit do not fit side by side the unit goes below; where even the
+/// number does not fit, dots say so.
+bool CellDelegate::paintNarrow(QPainter &painter, const QRect &inner, const QFont &font,
+                               const CellView &view) const
+{
+    const QString number = fromUtf8(view.quantity.number), unit = fromUtf8(view.quantity.unit);
+    const QFontMetrics metrics(font);
+    const int needed =
+        metrics.horizontalAdvance(number) + (unit.isEmpty() ? 0 : metrics.horizontalAdvance(unit) + 10);
+    if (needed <= inner.width())
+        return false;
+    const QFont small = smallFont(font);
+    const bool fits = metrics.horizontalAdvance(number) <= inner.width();
+    painter.setFont(font);
+    painter.drawText(inner, Qt::AlignTop | Qt::AlignRight, fits ? number : QStringLiteral("..."));
+    painter.setFont(small);
+    painter.setPen(color::quiet);
+    painter.drawText(
+        inner, Qt::AlignBottom | Qt::AlignRight,
+        QFontMetrics(small).elidedText(fits ? unit : tr("too narrow"), Qt::ElideRight, inner.width()));
+    return true;
+}
+
 void CellDelegate::paintAmount(QPainter &painter, const QRect &box, const QFont &font, const CellAt &at,
                                const QModelIndex &index) const
 {
@@ -154,19 +177,26 @@ void CellDelegate::paintAmount(QPainter &painter, const QRect &box, const QFont 
     if (view.type.kind != ValueKind::quantity) {
         const QFontMetrics metrics(ink);
         const QString whole = fromUtf8(view.shown);
-        if (metrics.horizontalAdvance(whole) > inner.width()) {
-            drawTwoRows(painter, inner, smallFont(font), whole);
+        QRect words = inner;
+        if (view.told != LimitState::noLimit) {
+            const int s = metrics.height() * 3 / 4;
+            paintState(painter, QRectF(inner.left(), inner.center().y() - s / 2.0, s, s), view.told);
+            words.setLeft(inner.left() + s + 5);
+        }
+        if (metrics.horizontalAdvance(whole) > words.width()) {
+            drawTwoRows(painter, words, smallFont(font), whole);
         } else {
             painter.setFont(ink);
-            painter.drawText(inner, Qt::AlignVCenter | Qt::AlignLeft, whole);
+            painter.drawText(words, Qt::AlignVCenter | Qt::AlignLeft, whole);
         }
-    } else {
+    } else if (!paintNarrow(painter, inner, font, view)) {
         const bool narrow = inner.width() < 2 * unitEdge(index, font);
         const QString number = fromUtf8(view.quantity.number), unit = fromUtf8(view.quantity.unit);
         painter.setFont(ink);
         const int unitWidth = QFontMetrics(font).horizontalAdvance(unit) + 10;
-        const int edge =
+        const int wanted =
             narrow ? (unit.isEmpty() ? 0 : unitWidth) : std::max(unitEdge(index, font), unitWidth);
+        const int edge = std::min(wanted, inner.width() - QFontMetrics(font).horizontalAdvance(number));
         QRect left = inner;
         left.setRight(inner.right() - edge);
         painter.drawText(left, Qt::AlignVCenter | Qt::AlignRight, number);

@@ -27,6 +27,7 @@ private:
     void paintWords(QPainter &painter, const QRect &box, const QFont &font, const QModelIndex &index) const;
     void paintAmount(QPainter &painter, const QRect &box, const QFont &font, const CellAt &at,
                      const QModelIndex &index) const;
+    bool paintNarrow(QPainter &painter, const QRect &inner, const QFont &font, const CellView &view) const;
     void paintLimit(QPainter &painter, const QRect &box, const QFont &font, const CellAt &at) const;
     void paintSources(QPainter &painter, const QRect &box, const QFont &font, const CellAt &at) const;
     int unitEdge(const QModelIndex &index, const QFont &font) const;

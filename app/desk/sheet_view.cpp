@@ -6,6 +6,7 @@
 #include <QMouseEvent>
 #include <QScrollBar>
 
+#include "desk/items_in_sight.h"
 #include "desk/look.h"
 
 namespace puteal::desk
@@ -13,7 +14,7 @@ namespace puteal::desk
 
 SheetView::SheetView(QWidget *parent)
     : QTableView(parent), m_model(new SheetModel(this)), m_delegate(new CellDelegate(m_model, this)),
-      m_slip(new Slip(viewport()))
+      m_items(new ItemsInSight(this)), m_slip(new Slip(viewport()))
 {
     setAccessibleName(tr("sheet"));
     setModel(m_model);
@@ -41,6 +42,8 @@ SheetView::SheetView(QWidget *parent)
             "QTableCornerButton::section{background:%1;border:none;border-bottom:2px solid %3}")
             .arg(color::paper.name(), color::quiet.name(), color::text.name());
     setStyleSheet(QStringLiteral("QTableView{background:%1;border:none}").arg(color::paper.name()) + plain);
+    connect(m_model, &QAbstractItemModel::dataChanged, m_items, [this] { m_items->update(); });
+    connect(m_model, &QAbstractItemModel::modelReset, m_items, [this] { m_items->place(); });
     connect(m_slip, &Slip::taken, this, &SheetView::keep);
     connect(m_slip, &Slip::left, this, &SheetView::leaveSlip);
     connect(m_slip, &Slip::heightChanged, this, &SheetView::placeSlip);
@@ -103,6 +106,7 @@ void SheetView::fitColumns()
     for (int c = 0; lastAmount >= 0 && c < m_model->columnCount(); ++c)
         if (m_model->roleOf(c) == SheetModel::Role::limit || m_model->roleOf(c) == SheetModel::Role::sources)
             head->moveSection(head->visualIndex(c), after++);
+    m_items->place();
 }
 
 CellAt SheetView::currentCell() const
@@ -122,12 +126,18 @@ void SheetView::setCurrentCell(const CellAt &at)
 
 void SheetView::scrollTo(const QModelIndex &index, ScrollHint hint)
 {
+    const int covered = m_items->isVisible() && index.column() != 0 ? m_items->width() : 0;
     const int left = columnViewportPosition(index.column());
-    const bool seen = left >= 0 && left + std::min(columnWidth(index.column()), 80) <= viewport()->width();
+    const bool seen =
+        left >= covered && left + std::min(columnWidth(index.column()), 80) <= viewport()->width();
     const int sideways = horizontalScrollBar()->value();
     QTableView::scrollTo(index, hint);
-    if (seen)
-        horizontalScrollBar()->setValue(sideways);
+    if (seen || index.column() == 0)
+        horizontalScrollBar()->setValue(index.column() == 0 && !seen ? 0 : sideways);
+    // The items that stay in sight must not cover what was asked for.
+    const int now = columnViewportPosition(index.column());
+    if (index.column() != 0 && m_items->isVisible() && now < m_items->width())
+        horizontalScrollBar()->setValue(horizontalScrollBar()->value() - (m_items->width() - now));
 }
 
 std::optional<SheetView::Block> SheetView::block() const
@@ -181,6 +191,8 @@ void SheetView::placeSlip()
         top = rowViewportPosition(m_openLine) + line + 3;
     }
     m_slip->setGeometry(left, top, width, height);
+    m_items->update();
+    m_slip->raise();
 }
 
 void SheetView::leaveSlip()
@@ -192,6 +204,7 @@ void SheetView::leaveSlip()
     m_openLine = -1;
     m_delegate->setOpenLine(-1);
     m_slip->close();
+    m_items->update();
     setFocus();
     viewport()->update();
 }
@@ -304,6 +317,7 @@ void SheetView::resizeEvent(QResizeEvent *event)
 void SheetView::scrollContentsBy(int dx, int dy)
 {
     QTableView::scrollContentsBy(dx, dy);
+    m_items->place();
     if (m_slip->isOpen())
         m_slip->move(std::max(0, columnViewportPosition(0)) + 8,
                      rowViewportPosition(m_openLine) + CellDelegate::lineHeight(font()) + 3);
@@ -312,6 +326,7 @@ void SheetView::scrollContentsBy(int dx, int dy)
 void SheetView::currentChanged(const QModelIndex &current, const QModelIndex &previous)
 {
     QTableView::currentChanged(current, previous);
+    m_items->update();
     if (current.isValid() && m_session)
         emit cellChosen(m_model->roleOf(current.column()) == SheetModel::Role::words
                             ? m_model->amountOfLine(current.row(), current.column())

@@ -9,6 +9,8 @@
 namespace puteal::desk
 {
 
+class ItemsInSight;
+
 class SheetView : public QTableView
 {
     Q_OBJECT
@@ -57,6 +59,7 @@ private:
     Session *m_session = nullptr;
     SheetModel *m_model;
     CellDelegate *m_delegate;
+    ItemsInSight *m_items;
     Slip *m_slip;
     int m_openLine = -1;
 };

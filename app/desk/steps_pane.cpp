@@ -16,9 +16,23 @@ namespace
 
 constexpr int edge = 10, gap = 18;
 
-int cardHeight(const QFont &font)
+int stateSize(const QFont &font)
 {
-    return static_cast<int>(QFontMetricsF(font).height() + QFontMetricsF(smallFont(font)).height() * 2 + 14);
+    return QFontMetrics(font).height() * 3 / 4;
+}
+
+/// The chosen card's title is bold, so every title is measured so.
+QFont bold(QFont font)
+{
+    font.setBold(true);
+    return font;
+}
+
+int titleHeight(const QFont &font, const QString &title, int width)
+{
+    const QFontMetrics metrics(bold(font));
+    const QRect box(0, 0, width - stateSize(font) - 6, 1000);
+    return std::min(metrics.boundingRect(box, Qt::TextWordWrap, title).height(), 3 * metrics.height());
 }
 
 } // namespace
@@ -34,9 +48,36 @@ void StepsPaper::setSteps(std::vector<StepView> steps,
 {
     m_steps = std::move(steps);
     m_charts = std::move(charts);
-    setMinimumHeight(sizeHint().height());
+    placeCards();
+}
+
+/// A title takes one to three rows; below it stand two small ones.
+void StepsPaper::placeCards()
+{
+    m_cards.clear();
+    const int left = edge + 8, across = width() - 2 * edge - 8;
+    const int below = QFontMetrics(smallFont(font())).height() * 2 + 14;
+    int top = edge;
+    for (int card = 0; card < cardCount(); ++card) {
+        const int height = titleHeight(font(), titleOf(card), across - 18) + below;
+        m_cards.push_back({left, top, across, height});
+        top += height + gap;
+    }
+    setMinimumHeight(top - gap + edge);
     updateGeometry();
     update();
+}
+
+QString StepsPaper::titleOf(int card) const
+{
+    const auto i = static_cast<std::size_t>(card);
+    return fromUtf8(i < m_steps.size() ? m_steps[i].title : m_charts[i - m_steps.size()].second);
+}
+
+void StepsPaper::resizeEvent(QResizeEvent *event)
+{
+    QWidget::resizeEvent(event);
+    placeCards();
 }
 
 void StepsPaper::setCurrent(int card)
@@ -44,20 +85,21 @@ void StepsPaper::setCurrent(int card)
     m_current = card;
     if (card >= 0 && card < static_cast<int>(m_steps.size())) {
         const auto &step = m_steps[static_cast<std::size_t>(card)];
-        setAccessibleDescription(fromUtf8(step.title) + QStringLiteral(", ") + stateWord(step.worst));
+        setAccessibleDescription(fromUtf8(step.title) + QStringLiteral(", ") + stateWord(step.worst) +
+                                 QStringLiteral(", ") + fromUtf8(step.headline));
     }
     update();
 }
 
 QSize StepsPaper::sizeHint() const
 {
-    return {200, cardCount() * (cardHeight(font()) + gap) + edge * 2};
+    return {200, minimumHeight()};
 }
 
 QRect StepsPaper::cardRect(int card) const
 {
-    const int height = cardHeight(font());
-    return {edge + 8, edge + card * (height + gap), width() - 2 * edge - 8, height};
+    const auto i = static_cast<std::size_t>(card);
+    return card >= 0 && i < m_cards.size() ? m_cards[i] : QRect();
 }
 
 void StepsPaper::choose(int card)
@@ -85,23 +127,24 @@ void StepsPaper::paintCard(QPainter &painter, int card) const
     title.setBold(chosen);
     painter.setFont(title);
     painter.setPen(color::text);
-    const int s = QFontMetrics(font()).height() * 3 / 4;
+    const int s = stateSize(font());
     const QRect inner = box.adjusted(9, 5, -9, -5);
-    const QRect top(inner.left(), inner.top(), inner.width() - s - 6, QFontMetrics(title).height());
-    const QString name = fromUtf8(chart ? m_charts[i - m_steps.size()].second : m_steps[i].title);
-    painter.drawText(top, Qt::AlignLeft | Qt::AlignVCenter,
-                     QFontMetrics(title).elidedText(name, Qt::ElideRight, top.width()));
+    const QRect top(inner.left(), inner.top(), inner.width() - s - 6,
+                    titleHeight(font(), titleOf(card), inner.width()));
+    painter.drawText(top, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, titleOf(card));
     const QFont small = smallFont(font());
     painter.setFont(small);
     painter.setPen(color::quiet);
-    const QRect below(inner.left(), top.bottom() + 2, inner.width(), inner.bottom() - top.bottom() - 2);
+    QRect below(inner.left(), top.bottom() + 2, inner.width(), inner.bottom() - top.bottom() - 2);
     if (chart) {
         painter.drawText(below, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, tr("chart"));
         return;
     }
     const StepView &step = m_steps[i];
-    paintState(painter, QRectF(inner.right() - s, top.center().y() - s / 2.0, s, s),
-               step.errors > 0 ? LimitState::missingTest : step.worst);
+    paintState(painter, QRectF(inner.right() - s, top.top() + (QFontMetrics(title).height() - s) / 2.0, s, s),
+               step.errors > 0 ? LimitState::missingTest
+               : step.told != LimitState::noLimit && step.worst == LimitState::within ? LimitState::noLimit
+                                                                                      : step.worst);
     QString words;
     if (step.errors > 0)
         words = tr("%n cell(s) without a result", nullptr, static_cast<int>(step.errors));
@@ -114,8 +157,15 @@ void StepsPaper::paintCard(QPainter &painter, int card) const
     if (!words.isEmpty() && !step.headline.empty())
         words += QStringLiteral(" · ");
     words += fromUtf8(step.headline);
-    // Two small rows, cut with dots.
+    // Two small rows, cut with dots; a verdict has its shape before it.
     const QFontMetrics metrics(small);
+    if (step.told != LimitState::noLimit && step.errors == 0) {
+        const int shape = metrics.height() * 3 / 4;
+        paintState(painter,
+                   QRectF(below.left(), below.top() + (metrics.height() - shape) / 2.0, shape, shape),
+                   step.told);
+        below.setLeft(below.left() + shape + 4);
+    }
     painter.drawText(below, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap,
                      metrics.elidedText(words, Qt::ElideRight, below.width() * 2 - 30));
 }
@@ -191,7 +241,11 @@ bool StepsPaper::event(QEvent *event)
         const auto *help = static_cast<QHelpEvent *>(event);
         for (std::size_t i = 0; i < m_steps.size(); ++i)
             if (cardRect(static_cast<int>(i)).contains(help->pos())) {
-                QToolTip::showText(help->globalPos(), fromUtf8(m_steps[i].headline).toHtmlEscaped(), this);
+                QToolTip::showText(help->globalPos(),
+                                   QStringLiteral("<b>%1</b><br>%2")
+                                       .arg(fromUtf8(m_steps[i].title).toHtmlEscaped(),
+                                            fromUtf8(m_steps[i].headline).toHtmlEscaped()),
+                                   this);
                 return true;
             }
         QToolTip::hideText();

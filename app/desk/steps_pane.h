@@ -30,15 +30,19 @@ protected:
     void mousePressEvent(QMouseEvent *event) override;
     void keyPressEvent(QKeyEvent *event) override;
     bool event(QEvent *event) override;
+    void resizeEvent(QResizeEvent *event) override;
     QSize sizeHint() const override;
 
 private:
     void choose(int card);
+    void placeCards();
+    QString titleOf(int card) const;
     void paintCard(QPainter &painter, int card) const;
     void paintArrows(QPainter &painter) const;
 
     std::vector<StepView> m_steps;
     std::vector<std::pair<std::string, std::string>> m_charts; ///< key, title
+    std::vector<QRect> m_cards;
     int m_current = 0;
 };
 

@@ -26,6 +26,8 @@ struct CellView {
     std::string limit;      ///< "<= 7.0 mg/L as Cl2"
     std::string stateWords; ///< "near limit: 98 % of 7.0 mg/L as Cl2", "outside: ...", "missing test: ..."
     bool health = false;    ///< the limit is marked health
+    /// The state that the shown word tells: a state read by `state(...)`, a verdict on a method.
+    LimitState told = LimitState::noLimit;
     std::vector<std::string> cautions; ///< arisen here
     std::size_t cautionCount = 0;      ///< with inherited ones
     std::string reason;
@@ -42,8 +44,9 @@ struct StepView {
     std::string title;
     LimitState worst = LimitState::noLimit; ///< outside > missing test > near > within > no limit
     std::size_t within = 0, near = 0, outside = 0, missing = 0, errors = 0;
-    std::string headline;             ///< one line: the sheet's headline result
-    std::vector<std::uint32_t> feeds; ///< sheets that read from this one
+    std::string headline;                  ///< one line: the sheet's headline result
+    LimitState told = LimitState::noLimit; ///< what the headline tells, when it is a verdict or a state
+    std::vector<std::uint32_t> feeds;      ///< sheets that read from this one
 };
 
 struct ChartSeries {

@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "functions/general.h"
 #include "session/session_state.h"
 
 namespace puteal
@@ -63,6 +64,12 @@ std::vector<StepView> SessionState::steps() const
                 if (urgency(state) > urgency(step.worst))
                     step.worst = state;
             }
+            const LimitState told =
+                toldBy(m_program->facts(node).type, m_values.number[node], m_program->lists());
+            // A sheet that gathers the states of others (a gate) is as urgent as the worst of them.
+            if (m_program->lists().words(m_program->facts(node).type.list) == generalChoices() &&
+                urgency(told) > urgency(step.worst))
+                step.worst = told;
             const bool amount = m_workbook.sheets[s].column(at.column).kind == ColumnKind::amounts;
             if (amount && !cell.blank() && !m_program->facts(node).isFormula)
                 ++readings;
@@ -71,7 +78,9 @@ std::vector<StepView> SessionState::steps() const
                 headline = at;
         });
         if (headline) {
-            const auto shown = view(*headline).shown;
+            const CellView seen = view(*headline);
+            const auto &shown = seen.shown;
+            step.told = seen.told;
             step.headline = m_program->facts(m_program->nodeOf(*headline)).type.kind == ValueKind::quantity
                                 ? fmt::format("{}: {}", labelOf(*headline), shown)
                                 : shown;

@@ -91,4 +91,8 @@ private:
     std::string m_lastBytes;
 };
 
+/// The state a listed word tells: "works" within, "marginal" near, "will not work" outside, "cannot tell yet"
+/// missing test; the words of states themselves; noLimit for anything else.
+LimitState toldBy(const StaticType &type, double number, const ChoiceLists &lists);
+
 } // namespace puteal

@@ -5,6 +5,8 @@
 
 #include "base/number.h"
 #include "base/text.h"
+#include "functions/general.h"
+#include "sdk/choices.h"
 #include "session/session_state.h"
 
 namespace puteal
@@ -115,6 +117,22 @@ std::string SessionState::stateSentence(const CellAt &at, LimitState state) cons
     return fmt::format("{}: {}", out, words);
 }
 
+LimitState toldBy(const StaticType &type, double number, const ChoiceLists &lists)
+{
+    if (type.kind != ValueKind::choice || !(number >= 0.0))
+        return LimitState::noLimit;
+    const auto &words = lists.words(type.list);
+    const auto at = static_cast<std::size_t>(number);
+    if (words == generalChoices()) // in the order of LimitState
+        return at < words.size() ? static_cast<LimitState>(at) : LimitState::noLimit;
+    static const std::vector<std::string> verdicts(sdk::verdictWords, sdk::verdictWords + 4);
+    if (words != verdicts)
+        return LimitState::noLimit;
+    static constexpr LimitState told[] = {LimitState::within, LimitState::near, LimitState::missingTest,
+                                          LimitState::outside};
+    return at < std::size(told) ? told[at] : LimitState::noLimit;
+}
+
 CellView SessionState::view(const CellAt &at) const
 {
     CellView view;
@@ -151,6 +169,7 @@ CellView SessionState::view(const CellAt &at) const
     if (facts.type.kind == ValueKind::blank)
         return view;
     view.number = m_values.number[node];
+    view.told = toldBy(facts.type, view.number, m_program->lists());
     view.numberShown =
         facts.type.kind == ValueKind::quantity ? facts.shown.fromBase(view.number) : view.number;
     const std::string &words = facts.type.kind == ValueKind::words
