@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <vector>
 
 namespace puteal::charts
 {
@@ -90,11 +91,62 @@ void spread(std::vector<End> &ends, double least)
         ends[i].y = std::max(ends[i].y, ends[i - 1].y + least);
 }
 
+/// The year beside its ring, at the first of six places that no other label has taken.
+void labelRing(QCustomPlot &plot, const ChartView::Crossing &point, const QRectF &axes, const QFont &font,
+               std::vector<QRectF> &taken)
+{
+    const double across = 0.085, up = 0.045; // about "year 10" in this font
+    const QPointF at((point.x - axes.left()) / axes.width(), (point.y - axes.top()) / axes.height());
+    for (const QPointF step : {QPointF(-0.5, 0.9), QPointF(-0.5, -1.9), QPointF(-1.2, 0.7),
+                               QPointF(0.2, -1.7), QPointF(-0.5, 1.9), QPointF(-0.5, -2.9)}) {
+        const QRectF box(at.x() + step.x() * across, at.y() + step.y() * up, across, up);
+        if (box.left() < 0.0 || box.right() > 1.0 || box.top() < 0.0 || box.bottom() > 1.0 ||
+            std::any_of(taken.begin(), taken.end(),
+                        [&](const QRectF &other) { return other.intersects(box); }))
+            continue;
+        taken.push_back(box);
+        auto *label = new QCPItemText(&plot);
+        label->position->setType(QCPItemPosition::ptPlotCoords);
+        label->position->setCoords(axes.left() + box.center().x() * axes.width(),
+                                   axes.top() + box.center().y() * axes.height());
+        label->setText(QObject::tr("year %1").arg(QString::number(point.x, 'g', 3)));
+        label->setFont(font);
+        label->setColor(QColor(0x15, 0x18, 0x1C));
+        label->setBrush(QBrush(QColor(255, 255, 255, 200)));
+        return;
+    }
+}
+
+/// A health stop is said in the picture itself: pictures travel without their sentences.
+void sayStop(QCustomPlot &plot, const ChartView &view, const QFont &font)
+{
+    if (view.stop.empty())
+        return;
+    auto *text = new QCPItemText(&plot);
+    text->position->setType(QCPItemPosition::ptAxisRectRatio);
+    text->position->setCoords(0.02, 0.03);
+    text->setPositionAlignment(Qt::AlignLeft | Qt::AlignTop);
+    text->setTextAlignment(Qt::AlignLeft);
+    QFont bold = font;
+    bold.setBold(true);
+    text->setFont(bold);
+    text->setColor(QColor(0xB3, 0x26, 0x1E));
+    text->setPen(QPen(QColor(0xB3, 0x26, 0x1E), 1.5));
+    text->setBrush(QBrush(Qt::white));
+    text->setPadding(QMargins(6, 4, 6, 4));
+    text->setText(words(view.stop.substr(0, view.stop.find('.'))));
+}
+
 } // namespace
 
 QStringList chartSentences(const ChartView &view)
 {
     QStringList out;
+    if (!view.stop.empty()) {
+        out += words(view.stop) + QLatin1Char('.');
+        if (view.series.empty())
+            return out; // why each option is not drawn is no question then
+    }
     for (const auto &sentence : view.crossings)
         out += words(sentence) + QLatin1Char('.');
     if (view.crossings.empty() && view.series.size() > 1)
@@ -170,7 +222,9 @@ void fillPlot(QCustomPlot &plot, const ChartView &view, double scale)
                  words(view.series[end.series].title) + QStringLiteral("  ") +
                      words(view.series[end.series].end),
                  looks[end.series % lookCount].color, font);
+    std::vector<QRectF> taken; // labels of rings, in parts of the axes
     for (const auto &point : view.points) {
+        labelRing(plot, point, QRectF(xLow, yLow, xHigh - xLow, yHigh * 1.06 - yLow), font, taken);
         auto *ring = new QCPItemEllipse(&plot);
         ring->topLeft->setType(QCPItemPosition::ptPlotCoords);
         ring->bottomRight->setType(QCPItemPosition::ptPlotCoords);
@@ -180,6 +234,7 @@ void fillPlot(QCustomPlot &plot, const ChartView &view, double scale)
         ring->setPen(QPen(QColor(0x15, 0x18, 0x1C), 1.2 * scale));
         ring->setBrush(Qt::NoBrush);
     }
+    sayStop(plot, view, font);
     for (QCPAxis *axis : {plot.xAxis, plot.yAxis}) {
         axis->setLabelFont(font);
         axis->setTickLabelFont(font);

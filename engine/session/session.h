@@ -66,6 +66,7 @@ struct ChartView {
         std::size_t a, b;
     };
     std::vector<Crossing> points;
+    std::string stop; ///< "Arsenic is outside its health limit: ..."; "" when no health limit is passed
     std::optional<Error> error;
 };
 

@@ -102,6 +102,25 @@ std::vector<std::string> SessionState::chartKeys() const
     return keys;
 }
 
+/// Costs are no reason to buy while a health result stands outside its limit.
+std::string SessionState::healthStop() const
+{
+    std::vector<std::string> outside;
+    for (std::uint32_t s = 0; s < m_workbook.sheets.size(); ++s)
+        for (std::uint32_t c = 0; c < m_workbook.sheets[s].columnCount(); ++c)
+            for (std::uint32_t l = 0; l < m_workbook.sheets[s].lineCount(); ++l) {
+                const CellAt at{s, c, l};
+                const auto &limit = m_workbook.cell(at)->beside().limit;
+                if (limit && limit->health && m_program->state(at, m_values) == LimitState::outside)
+                    outside.push_back(labelOf(at));
+            }
+    if (outside.empty())
+        return {};
+    return fmt::format("Health stop: {} outside its limit. Nothing is recommended here; call the health "
+                       "department before anything is bought",
+                       fmt::join(outside, ", "));
+}
+
 ChartView SessionState::chart(const std::string &key) const
 {
     ChartView view;
@@ -191,6 +210,8 @@ ChartView SessionState::chart(const std::string &key) const
         view.series.push_back(std::move(series));
     }
     view.money = yAxis.unit.isMoney();
+    if (view.money || view.series.empty())
+        view.stop = healthStop();
     view.yTitle = view.money ? "money, $" : axisTitle(found->title, yAxis);
     for (std::size_t a = 0; a < view.series.size(); ++a)
         for (std::size_t b = a + 1; b < view.series.size(); ++b)

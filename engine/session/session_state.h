@@ -39,6 +39,7 @@ public:
     SheetCounts counts() const override;
     std::vector<Finding> findings() const override;
     std::vector<Program::ExpectationResult> expectations() const override;
+    std::string healthStop() const;
     ChartView chart(const std::string &key) const override;
     std::string placeWords(const CellAt &at) const override;
     std::string labelOf(const CellAt &at) const override;

@@ -165,6 +165,23 @@ private slots:
         QCOMPARE(steps[1].told, LimitState::outside);
     }
 
+    void aCostChartSaysTheHealthStop()
+    {
+        std::string text = gate;
+        text.replace(
+            text.find("end workbook"), 12,
+            "sheet costs \"Costs\"\ncolumn year amounts \"Year\" 8\ncolumn total amounts \"Total\" 8\nline\n"
+            "year: 0 yr\ntotal: $100\nline\nyear: 1 yr\ntotal: $150\nend costs 2\n"
+            "chart cost lines \"Cost\" x costs.year[:]\nplot costs.total[:] \"Filter\"\nend workbook");
+        const auto session = opened(text);
+        QCOMPARE(
+            QString::fromStdString(session->chart("cost").stop),
+            QString("Health stop: Arsenic outside its limit. Nothing is recommended here; call the health "
+                    "department before anything is bought"));
+        QVERIFY(session->apply(SetText{{0, 1, 0}, "0.003 mg/L as As"}));
+        QVERIFY(session->chart("cost").stop.empty());
+    }
+
     void titlesOfCardsAreWhole()
     {
         StepsPaper paper;
