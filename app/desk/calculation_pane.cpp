@@ -16,16 +16,26 @@ QString escaped(const std::string &text)
     return fromUtf8(text).toHtmlEscaped();
 }
 
-/// A long piece broken after commas, opening parentheses and blanks, so that names and numbers stay whole.
+/// Is the place before character `i` inside a quoted text?
+bool isQuoted(const QString &text, int i)
+{
+    return text.left(i).count(QLatin1Char('"')) % 2 == 1;
+}
+
+/// A long piece broken after commas, opening parentheses and blanks, so that names and numbers stay whole;
+/// quoted words only where nothing else can be broken.
 QStringList brokenAt(const QString &line, int width)
 {
     QStringList out;
     QString rest = line;
     while (rest.size() > width) {
         int cut = -1;
-        for (int i = std::min<int>(width, static_cast<int>(rest.size()) - 1); i > width / 3 && cut < 0; --i)
-            if (rest[i - 1] == QLatin1Char('(') || rest[i - 1] == QLatin1Char(' '))
-                cut = i;
+        for (const bool insideToo : {false, true})
+            for (int i = std::min<int>(width, static_cast<int>(rest.size()) - 1); i > width / 4 && cut < 0;
+                 --i)
+                if ((rest[i - 1] == QLatin1Char('(') || rest[i - 1] == QLatin1Char(' ')) &&
+                    (insideToo || !isQuoted(rest, i)))
+                    cut = i;
         if (cut < 0)
             break;
         out += rest.left(cut);

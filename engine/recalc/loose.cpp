@@ -135,7 +135,7 @@ LooseResult workLoose(const Model &model, const Values &values, Tree tree, const
 }
 
 Program::Preview ProgramModel::preview(const Workbook &workbook, const CellAt &at, std::string_view text,
-                                       const Values &values) const
+                                       const Values &values, Whole whole) const
 {
     Preview out;
     const NodeId node = m_model.layout.nodeOf(at);
@@ -147,7 +147,7 @@ Program::Preview ProgramModel::preview(const Workbook &workbook, const CellAt &a
     const ModelTypes types(m_model);
     CheckContext context = checkContext(m_model, at, types);
     if (!isWords) {
-        const CellContext cell = contextOf(m_model, at);
+        const CellContext cell = whole == Whole::formula ? contextOf(m_model, at) : CellContext{};
         context.setUnit = cell.setUnit;
         context.choiceList = cell.list;
         const auto typed =

@@ -117,8 +117,10 @@ public:
         std::vector<Caution> cautions;
         std::string reason;
     };
+    /// A piece of a formula is looked at with the cell's set unit ignored.
+    enum class Whole : std::uint8_t { formula, piece };
     virtual Preview preview(const Workbook &workbook, const CellAt &at, std::string_view text,
-                            const Values &values) const = 0;
+                            const Values &values, Whole whole = Whole::formula) const = 0;
 
     virtual const ChoiceLists &lists() const = 0;
     virtual const UnitTable &units() const = 0;

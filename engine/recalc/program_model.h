@@ -31,8 +31,8 @@ public:
 
     LimitState state(const CellAt &at, const Values &values) const override;
     std::optional<Error> errorOf(NodeId node, const Values &values) const override;
-    Preview preview(const Workbook &workbook, const CellAt &at, std::string_view text,
-                    const Values &values) const override;
+    Preview preview(const Workbook &workbook, const CellAt &at, std::string_view text, const Values &values,
+                    Whole whole) const override;
     std::vector<ExpectationResult> expectations(const Workbook &workbook,
                                                 const Values &values) const override;
 

@@ -10,6 +10,37 @@
 namespace puteal
 {
 
+/// The formula with the pieces an error names replaced by their units, so that a clash is seen in the units
+/// row too.
+std::string SessionState::clashingUnits(const CellAt &at, std::string_view text, const Error &error) const
+{
+    if ((error.kind != ErrorKind::unit && error.kind != ErrorKind::substance) || !error.place.span)
+        return {};
+    std::vector<Span> pieces{*error.place.span};
+    if (error.place.other)
+        pieces.push_back(*error.place.other);
+    std::sort(pieces.begin(), pieces.end(), [](const Span &a, const Span &b) { return a.begin < b.begin; });
+    std::string row;
+    std::size_t done = 0;
+    for (const Span &piece : pieces) {
+        if (piece.begin < done || piece.end > text.size() || piece.begin >= piece.end)
+            return {};
+        const auto alone =
+            m_program->preview(m_workbook, at, text.substr(piece.begin, piece.end - piece.begin), m_values,
+                               Program::Whole::piece);
+        if (alone.error && alone.type.kind != ValueKind::quantity)
+            return {};
+        row += text.substr(done, piece.begin - done);
+        row += alone.tree && alone.checked ? unitsRow(*alone.tree, *alone.checked, m_units)
+               : alone.type.kind != ValueKind::quantity
+                   ? std::string(text.substr(piece.begin, piece.end - piece.begin))
+               : alone.shown.text.empty() ? "number"
+                                          : alone.shown.text;
+        done = piece.end;
+    }
+    return row + std::string(text.substr(done));
+}
+
 SlipView SessionState::slip(const CellAt &at, std::string_view text) const
 {
     SlipView slip;
@@ -19,6 +50,8 @@ SlipView SessionState::slip(const CellAt &at, std::string_view text) const
         slip.units = unitsRow(*preview.tree, *preview.checked, m_units);
     else if (!preview.error && preview.type.kind == ValueKind::quantity)
         slip.units = preview.shown.text.empty() ? "a pure number" : preview.shown.text;
+    else if (preview.error)
+        slip.units = clashingUnits(at, text, *preview.error);
     if (preview.error)
         slip.result = errorLine(*preview.error);
     else if (preview.type.kind != ValueKind::blank)

@@ -40,6 +40,7 @@ public:
     std::vector<Finding> findings() const override;
     std::vector<Program::ExpectationResult> expectations() const override;
     std::string healthStop() const;
+    std::string clashingUnits(const CellAt &at, std::string_view text, const Error &error) const;
     ChartView chart(const std::string &key) const override;
     std::string placeWords(const CellAt &at) const override;
     std::string labelOf(const CellAt &at) const override;

@@ -19,6 +19,8 @@ inline constexpr puteal::sdk::Parameter rateParameter =
 /// Whole years in a time, or -1.
 inline int wholeYears(double time)
 {
+    if (!(std::fabs(time) < 1e6)) // no study is that long, and an int holds it
+        return -1;
     const double whole = std::round(time);
     return puteal::sdk::nearlyEqual(time, whole) || std::fabs(time - whole) < 1e-9 ? static_cast<int>(whole)
                                                                                    : -1;

@@ -7,8 +7,10 @@
 #include "file/reader.h"
 #include "file/writer.h"
 #include "session/session.h"
+#include "support/rounds.h"
 
 using namespace puteal;
+using puteal::test::rounds;
 
 namespace
 {
@@ -248,7 +250,7 @@ private slots:
     void everyStateCanBeSaved()
     {
         int made = 0, refused = 0;
-        for (std::uint64_t seed = 1; seed <= 150; ++seed) {
+        for (std::uint64_t seed = 1; seed <= static_cast<std::uint64_t>(rounds(150)); ++seed) {
             auto session = Session::fromText(start);
             QVERIFY2(session, session ? "" : session.error().words.c_str());
             Robot robot(seed);
@@ -278,7 +280,7 @@ private slots:
                 QCOMPARE(QString::fromStdString(writeWorkbook(*back)), QString::fromStdString(after));
             }
         }
-        QVERIFY2(made > 1500 && refused > 300,
+        QVERIFY2(made > rounds(1500) && refused > rounds(300),
                  qPrintable(QString("%1 made, %2 refused").arg(made).arg(refused)));
     }
 };

@@ -7,8 +7,10 @@
 
 #include "file/safe_save.h"
 #include "session/session.h"
+#include "support/rounds.h"
 
 using namespace puteal;
+using puteal::test::rounds;
 
 namespace
 {
@@ -138,7 +140,7 @@ private slots:
     {
         std::mt19937_64 random(7);
         int refused = 0, made = 0;
-        for (int sequence = 0; sequence < 120; ++sequence) {
+        for (int sequence = 0; sequence < rounds(120); ++sequence) {
             const auto session = opened();
             std::vector<std::string> states{session->fileText()};
             for (int i = 0; i < 25; ++i) {
@@ -167,7 +169,7 @@ private slots:
                 session->redo();
             QCOMPARE(QString::fromStdString(session->fileText()), QString::fromStdString(states.back()));
         }
-        QVERIFY2(made > 1000 && refused > 50,
+        QVERIFY2(made > rounds(1000) && refused > rounds(50),
                  qPrintable(QString("%1 made, %2 refused").arg(made).arg(refused)));
     }
 
@@ -175,7 +177,7 @@ private slots:
     void editedEqualsOpenedAfresh()
     {
         std::mt19937_64 random(11);
-        for (int sequence = 0; sequence < 60; ++sequence) {
+        for (int sequence = 0; sequence < rounds(60); ++sequence) {
             const auto session = opened();
             for (int i = 0; i < 15; ++i)
                 (void)session->apply(anyEdit(*session, random));
@@ -257,6 +259,19 @@ private slots:
         QCOMPARE((*again)->fileText(), session->fileText());
         session->undo();
         QVERIFY(session->unsaved());
+    }
+    void theUnitsRowShowsAClashToo()
+    {
+        const auto session = opened();
+        const auto units = [&](const char *text) {
+            return QString::fromStdString(session->slip({0, 1, 4}, text).units);
+        };
+        QCOMPARE(units("hardness + 2 gpg"), QString("gpg + gpg"));
+        QCOMPARE(units("hardness * 2 + iron"), QString("gpg.number + mg/L as Fe"));
+        QCOMPARE(units("10 gpg + 1 mg/L as Fe"), QString("gpg + mg/L as Fe"));
+        QCOMPARE(units("compensated_hardness(hardness, 3 gal)"),
+                 QString("compensated_hardness(hardness, gal)"));
+        QCOMPARE(units("hardness +"), QString());
     }
     void whatAFileCannotHoldIsRefused()
     {

@@ -259,7 +259,7 @@ private slots:
     {
         const auto registry = Registry::general(UnitTable());
         const auto help = QString::fromStdString(functionHelp(*registry->find("clamp"), *registry));
-        for (const char *words : {"clamp(x, low, high)", "any unit 'u; the value", "gives 10 gpm",
+        for (const char *words : {"clamp(x, low, high)", "any unit 'u; the value", "expected 10 gpm (",
                                   "relation\n  min(max(x, low), high)"})
             QVERIFY2(help.contains(words), qPrintable(help));
         QCOMPARE(QString::fromStdString(rangeWords(0, 100, "mg/L as Fe")), QString("0 to 100 mg/L as Fe"));
