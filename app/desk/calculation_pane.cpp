@@ -49,7 +49,7 @@ QString fixedLines(const std::vector<std::string> &lines, const char *first)
 {
     QString out;
     for (std::size_t i = 0; i < lines.size(); ++i) {
-        const QStringList pieces = brokenAt(fromUtf8(lines[i]), 34);
+        const QStringList pieces = brokenAt(fromUtf8(lines[i]), 31);
         for (int j = 0; j < pieces.size(); ++j)
             out += QStringLiteral("<div><code>%1%2</code></div>")
                        .arg(i == 0 && j == 0
