@@ -33,6 +33,11 @@ for path in files:
     lines = text.splitlines()
     if text and not text.endswith("\n"):
         bad.append(f"{name}: no line end at the end")
+    own = path.with_suffix(".h")
+    if path.suffix == ".cpp" and own.exists() and name.parts[0] in ("engine", "plugins", "app"):
+        first = next((line for line in lines if line.startswith("#include")), "")
+        if not first.endswith(f'{own.name}"'):
+            bad.append(f"{name}: includes {own.name} first, so that the header is known to compile alone")
     for number, line in enumerate(lines, 1):
         if line != line.rstrip() and path.suffix != ".md":
             bad.append(f"{name}:{number}: blank at the line end")

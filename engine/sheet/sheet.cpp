@@ -1,8 +1,10 @@
 /// A sheet's columns, lines and cells, and the index of its names.
-#include "sheet/workbook.h"
+#include "sheet/sheet.h"
 
 #include <algorithm>
 #include <iterator>
+
+#include "sheet/workbook.h"
 
 namespace puteal
 {
