@@ -19,6 +19,7 @@
 #include "sdk/parameter.h"
 #include "sdk/substances.h"
 #include "sdk/tables.h"
+#include "sdk/water.h"
 
 namespace puteal::sdk
 {

@@ -58,7 +58,8 @@ ExampleRun runExample(const Session &empty, const ExampleInfo &example, const Pl
     const auto stage = Stage::of(example, folders);
     if (!stage)
         return {false, stage.error().words};
-    const Program &program = empty.program();
+    // lists of words are numbered by each workbook's own program
+    const Program &program = stage->own ? stage->own->program() : empty.program();
     const auto result = stage->preview(empty, stage->formula);
     if (result.error)
         return {false, result.error->words};

@@ -11,10 +11,6 @@ extern const puteal_function backwashFlowRow, backwashGallonsRow, backwashInterv
 extern const puteal_function cartridgeDaysRow, cartridgeDaysByMassRow;
 extern const puteal_function viscosityRow, fluidizationRow, bedLossRow;
 
-/// Viscosity of water, mPa*s, and density, kg/m^3, at a temperature in degC.
-double viscosityAt(double temperature);
-double densityAt(double temperature);
-
 inline constexpr const char pressureSafety[] = "A filter tank is a pressure vessel: take the pressure off "
                                                "before opening, stay below its rating, never put "
                                                "compressed air into a fiberglass tank. Waste water goes to a "

@@ -7,22 +7,6 @@ namespace filtration
 
 using namespace puteal::sdk;
 
-/// Kestin, Sokolov and Wakeham form [recalled, not confirmed; agrees with tables within 0.1 %].
-double viscosityAt(double temperature)
-{
-    const double below = 20.0 - temperature;
-    const double power =
-        below / (temperature + 96.0) * (1.2364 - 1.37e-3 * below + 5.7e-6 * below * below); // [recalled]
-    return 1.002 * std::pow(10.0, power);                                                   // [recalled]
-}
-
-/// [recalled, not confirmed; agrees with 0.99973 at 10 degC and 0.99823 at 20 degC in the tables]
-double densityAt(double temperature)
-{
-    const double t = temperature, from = t - 3.9863;
-    return 1000.0 * (1.0 - (t + 288.9414) * from * from / (508929.2 * (t + 68.12963))); // [recalled]
-}
-
 namespace
 {
 
@@ -33,16 +17,16 @@ constexpr double pascalPerPsi = 6894.757293168;                  // [NIST SP 811
 
 double waterViscosity(double temperature)
 {
-    return viscosityAt(temperature);
+    return water::viscosity(temperature);
 }
 
 double fluidizationVelocity(double grainSize, double particleDensity, double temperature, Reply &reply)
 {
-    const double density = densityAt(temperature);
+    const double density = water::density(temperature);
     if (atMost(particleDensity, density))
         return reply.refuse(
             2, "a grain lighter than water floats: give the density of the wet particle, above 1000 kg/m^3");
-    const double viscosity = viscosityAt(temperature) / 1000.0, d = grainSize / 1000.0;
+    const double viscosity = water::viscosity(temperature) / 1000.0, d = grainSize / 1000.0;
     const double galileo =
         d * d * d * density * (particleDensity - density) * gravity / (viscosity * viscosity);
     const double reynolds = std::sqrt(33.7 * 33.7 + 0.0408 * galileo) - 33.7; // [Wen and Yu 1966, recalled]
@@ -56,10 +40,10 @@ double bedPressureLoss(double loading, double depth, double grainSize, double po
 {
     const double v = loading * meterPerSecondPerGpmPerSquareFoot,
                  length = depth * measure::mmPerInch / 1000.0;
-    const double d = sphericity * grainSize / 1000.0, viscosity = viscosityAt(temperature) / 1000.0;
+    const double d = sphericity * grainSize / 1000.0, viscosity = water::viscosity(temperature) / 1000.0;
     const double solid = 1.0 - porosity, pore = porosity * porosity * porosity;
-    const double viscous = 150.0 * viscosity * solid * solid * v / (d * d * pore);      // [Ergun]
-    const double inertial = 1.75 * densityAt(temperature) * solid * v * v / (d * pore); // [Ergun]
+    const double viscous = 150.0 * viscosity * solid * solid * v / (d * d * pore);           // [Ergun]
+    const double inertial = 1.75 * water::density(temperature) * solid * v * v / (d * pore); // [Ergun]
     return (viscous + inertial) * length / pascalPerPsi;
 }
 

@@ -5,6 +5,9 @@
 ///  R2 A weak well gives less storage and less flow, never an error.
 ///  R3 A tank whose precharge is above the cut-in pressure is refused.
 ///  R4 Gas laws use absolute pressure, so the air's pressure is an argument.
+///  R5 A pump's curve is read between its lines, never beyond them.
+///  R6 An operating point is a bracketed root; none is refused with both heads.
+///  R7 Each backwash test stands alone, says limit and value, and is never "works" on a blank.
 #include "hydraulics.h"
 
 using namespace puteal::sdk;
@@ -26,6 +29,21 @@ constexpr puteal_source sources[] = {
            "thedriller.com/articles/86502: the seven-minute peak"),
     source("illinois_906", "S",
            "77 Illinois Administrative Code 906, appendix A, exhibit I: friction, plastic pipe, C 150"),
+    source("kwader_2021", "H",
+           "T. Kwader, Specific capacity, a measure of the health and efficiency of a well, WorldWide "
+           "Drilling Resource, "
+           "May 2021, p. 13"),
+    source("clamond_2009", "H",
+           "D. Clamond, Efficient resolution of the Colebrook equation, Ind. Eng. Chem. Res. 48 (2009) 3665: "
+           "the equation"),
+    source("fluids_docs", "H",
+           "documentation of the public fluid-dynamics library fluids, fluids.friction, "
+           "github.com/CalebBell/fluids"),
+    source("colebrook_module", "H",
+           "documentation of the public module colebrook, pypi.org/project/colebrook"),
+    source(
+        "fritsch_carlson", "R",
+        "monotone cubic of Fritsch and Carlson 1980 with weighted harmonic slopes: recalled, not confirmed"),
     source("hb44", "W", "worked out from NIST Handbook 44, appendix C: inch, foot, US gallon"),
     source("nist811", "S", "NIST SP 811, appendix B: conventional foot of water"),
     source("definition", "W", "worked out from the definition"),
@@ -33,10 +51,14 @@ constexpr puteal_source sources[] = {
     source("recalled", "R", "recalled, not confirmed"),
 };
 
-const puteal_function functions[] = {boreStorageRow,   recoveryRateRow,  bucketFlowRow,
-                                     storageNeededRow, drawdownRow,      tankDrawdownRow,
-                                     airPressureRow,   hazenWilliamsRow, pumpingHeadRow};
-constinit const puteal_plugin self = plugin("hydraulics", "Hydraulics", 1, 0, sources, functions);
+const puteal_function functions[] = {
+    boreStorageRow,      recoveryRateRow,   bucketFlowRow,       storageNeededRow, drawdownRow,
+    specificCapacityRow, timeToLevelRow,    residualDrawdownRow, timeToEmptyRow,   tankDrawdownRow,
+    leastTankVolumeRow,  motorStartsRow,    mostMotorStartsRow,  airPressureRow,   hazenWilliamsRow,
+    reynoldsRow,         frictionFactorRow, darcyWeisbachRow,    minorLossRow,     valveLossRow,
+    pumpingHeadRow,      pumpHeadRow,       operatingFlowRow,    washPumpRow,      washLevelRow,
+    washRepeatRow,       washRateRow,       washMeasuredRow};
+constinit const puteal_plugin self = plugin("hydraulics", "Hydraulics", 1, 1, sources, functions);
 
 } // namespace
 } // namespace hydraulics

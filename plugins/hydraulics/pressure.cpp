@@ -1,4 +1,4 @@
-/// Pressure tank, air pressure at height, pipe friction and the head a pump works against. (R3, R4)
+/// Air pressure at height, pipe friction by Hazen and Williams, and the head a pump works against. (R4)
 #include "hydraulics.h"
 
 namespace hydraulics
@@ -8,22 +8,6 @@ using namespace puteal::sdk;
 
 namespace
 {
-
-constexpr double headPerPsi = 2.3067; // ft_head, conventional water [NIST SP 811, appendix B]
-constexpr double seaLevelAir = 14.7;  // psi_abs, rounded as the trade does [National Driller]
-
-double tankDrawdown(double volume, double precharge, double cutIn, double cutOut, double air, Reply &reply)
-{
-    if (!lessThan(cutIn, cutOut))
-        return reply.refuse(4, "the pump must cut out at a higher pressure than it cuts in");
-    if (!atMost(precharge, cutIn))
-        return reply.refuse(
-            2, "the precharge is above the cut-in pressure: the tank runs empty before the pump starts");
-    if (lessThan(precharge, cutIn - 5)) // usual is 2 psi below cut-in [common practice, no source]
-        reply.caution("low_precharge", "the precharge is usually 2 psi below the cut-in pressure");
-    const double filled = precharge + air;
-    return volume * (filled / (cutIn + air) - filled / (cutOut + air));
-}
 
 double airPressure(double elevation)
 {
@@ -38,44 +22,13 @@ double hazenWilliamsLoss(double flow, double diameter, double length, double coe
         0.4085 * flow / (diameter * diameter); // ft/s, gpm and in [fire hydraulics reference]
     if (lessThan(8, velocity))                 // [common practice, no source]
         reply.caution("fast", "above 8 ft/s pipes hammer and wear: a wider pipe");
-    // US head form, ft a 100 ft [recalled from plumbing handbooks; within 1.5 % of the Illinois friction
-    // table]
-    const double perHundred =
-        0.2083 * std::pow(100.0 / coefficient, 1.852) * std::pow(flow, 1.852) / std::pow(diameter, 4.8655);
-    return perHundred * length / 100.0;
+    return hazenWilliams(flow, diameter, length, coefficient);
 }
 
 double pumpingHead(double staticLevel, double fall, double friction, double pressure)
 {
     return staticLevel + fall + friction + headPerPsi * pressure;
 }
-
-constexpr puteal_parameter tankTakes[] = {
-    Parameter("volume", "gal", "whole volume of the tank").hard(0, 10000).usual(10, 150),
-    Parameter("precharge", "psi", "air pressure of the empty tank").hard(0, 200).usual(15, 60),
-    Parameter("cut_in", "psi", "pressure at which the pump starts").hard(1, 200).usual(20, 60),
-    Parameter("cut_out", "psi", "pressure at which the pump stops").hard(1, 250).usual(40, 80),
-    Parameter("air", "psi_abs", "pressure of the outside air, see air_pressure")
-        .hard(3, 16)
-        .usual(10, 15)
-        .otherwise(seaLevelAir, "S"),
-};
-constexpr const char *tankSources[] = {"pressure_tank", nullptr};
-constexpr puteal_example tankExamples[] = {
-    example("tank_drawdown(85 gal, 28 psi, 30 psi, 50 psi)", "25.1 gal", 1e-3, "published", "pressure_tank"),
-    example("tank_drawdown(85 gal, 28 psi, 30 psi, 50 psi, 11.8 psi_abs)", "26.1 gal", 5e-3, "published",
-            "pressure_tank"),
-    example("tank_drawdown(44 gal, 38 psi, 40 psi, 60 psi)", "11.34973 gal", 1e-6, "computed",
-            "pressure_tank"),
-};
-constexpr puteal_example tankRefusals[] = {
-    refusal("tank_drawdown(85 gal, 35 psi, 30 psi, 50 psi)",
-            "the precharge is above the cut-in pressure: the tank runs empty before the pump starts"),
-    refusal("tank_drawdown(85 gal, 28 psi, 50 psi, 50 psi)",
-            "the pump must cut out at a higher pressure than it cuts in"),
-};
-constexpr puteal_caution tankCautions[] = {
-    caution("low_precharge", "precharge more than 5 psi below cut-in")};
 
 constexpr puteal_parameter airTakes[] = {
     Parameter("elevation", "ft", "height above the sea").hard(-1500, 36000).usual(0, 10000),
@@ -109,6 +62,12 @@ constexpr puteal_example pipeExamples[] = {
             "illinois_906"),
     example("hazen_williams_loss(20 gpm, 1.38 in, 100 ft)", "5.23 ft_head", 0.015, "published",
             "illinois_906"),
+    example("hazen_williams_loss(5 gpm, 1.049 in, 100 ft)", "1.52 ft_head", 0.015, "published",
+            "illinois_906"),
+    example("hazen_williams_loss(15 gpm, 1.38 in, 100 ft)", "3.06 ft_head", 0.015, "published",
+            "illinois_906"),
+    example("hazen_williams_loss(20 gpm, 1.61 in, 100 ft)", "2.46 ft_head", 0.015, "published",
+            "illinois_906"),
     example("hazen_williams_loss(50 gpm, 2.067 in, 100 ft)", "3.98 ft_head", 0.015, "published",
             "illinois_906"),
     example("hazen_williams_loss(10 gpm, 0.824 in, 100 ft)", "17.9318 ft_head", 1e-4, "computed", "recalled"),
@@ -140,19 +99,6 @@ constexpr puteal_example headRefusals[] = {
 };
 
 } // namespace
-
-constinit const puteal_function tankDrawdownRow =
-    Function("tank_drawdown", "Drawdown of a pressure tank",
-             "Water a pressure tank gives between cut-out and cut-in.", call<tankDrawdown>)
-        .takes(tankTakes)
-        .gives("gal", "water between cut-out and cut-in")
-        .by("volume * ((precharge + air) / (cut_in + air) - (precharge + air) / (cut_out + air))")
-        .from(tankSources)
-        .shownBy(tankExamples)
-        .refusing(tankRefusals)
-        .warning(tankCautions)
-        .safely("A pressure tank stores energy: take the pressure off before opening. The relief valve is "
-                "never plugged.");
 
 constinit const puteal_function airPressureRow =
     Function("air_pressure", "Air pressure at a height",

@@ -36,10 +36,12 @@ double storageNeeded(double peak, double yield, double time)
     return std::fmax(0.0, (peak - yield) * time);
 }
 
-double drawdown(double flow, double specificCapacity, double diameter, double time)
+double drawdown(double flow, double specificCapacity, double diameter, double time, double earlier)
 {
     // The bore empties while the aquifer gives in proportion to the drawdown.
-    return flow / specificCapacity * -std::expm1(-time * specificCapacity / gallonPerFoot(diameter));
+    const double left = leftAfter(time, specificCapacity, diameter);
+    return flow / specificCapacity * -std::expm1(-time * specificCapacity / gallonPerFoot(diameter)) +
+           earlier * left;
 }
 
 constexpr Parameter bore =
@@ -52,6 +54,11 @@ constexpr puteal_parameter storageTakes[] = {
 constexpr const char *boreSources[] = {"mesa_county", "agwt", "hb44", nullptr};
 constexpr puteal_example storageExamples[] = {
     example("bore_storage(6 in, 1 ft)", "1.47 gal", 2e-3, "published", "mesa_county"),
+    example("bore_storage(2 in, 1 ft)", "0.16 gal", 0.025, "published", "mesa_county"),
+    example("bore_storage(4 in, 1 ft)", "0.65 gal", 5e-3, "published", "mesa_county"),
+    example("bore_storage(5 in, 1 ft)", "1.02 gal", 1e-3, "published", "mesa_county"),
+    example("bore_storage(24 in, 1 ft)", "23.50 gal", 1e-3, "published", "mesa_county"),
+    example("bore_storage(4 in, 100 ft)", "65 gal", 5e-3, "published", "agwt"),
     example("bore_storage(36 in, 1 ft)", "52.87 gal", 1e-3, "published", "mesa_county"),
     example("bore_storage(8 in, 100 ft)", "261 gal", 2e-3, "published", "agwt"),
     example("bore_storage(6 in, 150 ft)", "220.32 gal", 1e-5, "computed", "hb44"),
@@ -111,11 +118,17 @@ constexpr puteal_parameter drawdownTakes[] = {
         .usual(0.01, 20),
     bore,
     Parameter("time", "min", "since the pump started").hard(0, 1e6).usual(1, 1440),
+    Parameter("earlier", "ft", "drawdown left from before, see residual_drawdown")
+        .hard(0, 5000)
+        .usual(0, 300)
+        .otherwise(0, "A"),
 };
 constexpr const char *drawdownSources[] = {"definition", "hb44", nullptr};
 constexpr puteal_example drawdownExamples[] = {
     example("drawdown(10 gpm, 0.1 gpm/ft, 6 in, 10 min)", "49.3803 ft", 1e-5, "computed", "definition"),
     example("drawdown(10 gpm, 0.1 gpm/ft, 6 in, 15 min)", "63.9853 ft", 1e-5, "computed", "definition"),
+    example("drawdown(0 gpm, 0.1 gpm/ft, 6 in, 30 min, 49.375 ft)", "6.40421 ft", 1e-5, "computed",
+            "definition"),
     example("drawdown(12 gpm, 0.5 gpm/ft, 6 in, 1000 min)", "24 ft", 1e-5, "computed", "definition"),
 };
 constexpr puteal_example drawdownRefusals[] = {
@@ -180,7 +193,8 @@ constinit const puteal_function drawdownRow =
              call<drawdown>)
         .takes(drawdownTakes)
         .gives("ft", "fall of the level")
-        .by("flow / specific_capacity * (1 - exp(-time * specific_capacity / (pi / 4 * diameter^2)))")
+        .by("flow / specific_capacity * (1 - e) + earlier * e; e = exp(-time * specific_capacity / (pi / 4 * "
+            "diameter^2))")
         .from(drawdownSources)
         .shownBy(drawdownExamples)
         .refusing(drawdownRefusals)

@@ -347,10 +347,13 @@ private:
         const BaseCall base = baseOf(f);
         if (!base.session)
             return;
-        for (const ExampleInfo &example : f.examples)
-            if (const auto arguments = argumentsOf(workedExample(example.formula).formula, f.name);
-                !arguments.empty())
-                meet(base, fmt::format("{}({})", f.name, fmt::join(arguments, ", ")), open);
+        for (const ExampleInfo &example : f.examples) { // each with the cells it brings
+            const WorkedExample own = workedExample(example.formula);
+            if (own.workbook.empty())
+                meet(base, own.formula, open);
+            else if (auto session = Session::fromText(own.workbook, folders()))
+                meet({std::move(*session), {}}, own.formula, open);
+        }
         for (std::size_t i = 0; i < f.parameters.size() && !open.empty(); ++i)
             for (const std::string &a : valuesFor(f, i, base.arguments))
                 meet(base, with(f, base.arguments, i, a), open);

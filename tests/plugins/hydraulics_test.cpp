@@ -1,0 +1,257 @@
+/// Hydraulics over grids against the GNU Scientific Library and plain summation; backwash tests with reasons.
+#include <QTest>
+
+#include <gsl/gsl_errno.h>
+#include <gsl/gsl_fit.h>
+#include <gsl/gsl_interp.h>
+#include <gsl/gsl_roots.h>
+
+#include "plugins/check_rows.h"
+
+using namespace called;
+
+namespace
+{
+
+const Plugin &hydraulics()
+{
+    static const Plugin plugin("hydraulics");
+    return plugin;
+}
+double number(const char *function, const std::vector<Given> &given)
+{
+    const Answer answer = hydraulics().call(function, given);
+    return answer.refused ? std::nan("") : answer.number;
+}
+
+/// A root of `f` in a bracket by Brent's method of the library.
+template<class F>
+double root(F f, double low, double high)
+{
+    gsl_function g{[](double x, void *p) { return (*static_cast<F *>(p))(x); }, &f};
+    gsl_root_fsolver *solver = gsl_root_fsolver_alloc(gsl_root_fsolver_brent);
+    gsl_root_fsolver_set(solver, &g, low, high);
+    for (int i = 0; i < 200; ++i) {
+        gsl_root_fsolver_iterate(solver);
+        if (gsl_root_test_interval(gsl_root_fsolver_x_lower(solver), gsl_root_fsolver_x_upper(solver), 0,
+                                   1e-14) == GSL_SUCCESS)
+            break;
+    }
+    const double found = gsl_root_fsolver_root(solver);
+    gsl_root_fsolver_free(solver);
+    return found;
+}
+
+const std::vector<double> flows{0, 2, 4, 6, 8, 10, 12, 14}, heads{330, 322, 308, 288, 262, 228, 186, 136};
+
+} // namespace
+
+class HydraulicsTest : public QObject
+{
+    Q_OBJECT
+
+private slots:
+    void frictionAgainstRoots()
+    {
+        for (const double reynolds : {4e3, 7e3, 1e4, 5e4, 1e5, 1e6, 1e7, 1e8})
+            for (const double roughness : {0.0, 1e-6, 1e-5, 1e-4, 1e-3, 1e-2, 5e-2}) {
+                const double f = number("friction_factor", {reynolds, roughness});
+                const double x =
+                    root([&](double y) { return y + 2 * std::log10(roughness / 3.7 + 2.51 * y / reynolds); },
+                         1.0, 40.0);
+                QVERIFY2(std::fabs(f * x * x - 1) < 1e-12,
+                         qPrintable(QString("%1 %2").arg(reynolds).arg(roughness)));
+                // the short form stays within 3 % of it where it is made for
+                if (reynolds >= 5e3 && roughness >= 1e-6 && roughness <= 1e-2)
+                    QVERIFY(std::fabs(number("friction_factor", {reynolds, roughness, 1}) / f - 1) < 0.035);
+            }
+        QVERIFY(hydraulics().call("friction_factor", {3000, 0}).warns("transition"));
+        QVERIFY(hydraulics().call("friction_factor", {4500, 0, 1}).warns("outside"));
+        // continuous where the regimes meet
+        QVERIFY(std::fabs(number("friction_factor", {1999.999999, 1e-4}) -
+                          number("friction_factor", {2000.000001, 1e-4})) < 1e-9);
+        QVERIFY(std::fabs(number("friction_factor", {3999.999999, 1e-4}) -
+                          number("friction_factor", {4000.000001, 1e-4})) < 1e-9);
+    }
+
+    void curveAgainstInterpolation()
+    {
+        gsl_interp *line = gsl_interp_alloc(gsl_interp_linear, flows.size());
+        gsl_interp_init(line, flows.data(), heads.data(), flows.size());
+        double before = 1e9;
+        for (int i = 0; i <= 1400; ++i) {
+            const double q = i / 100.0;
+            const double theirs = gsl_interp_eval(line, flows.data(), heads.data(), q, nullptr);
+            QVERIFY(std::fabs(number("pump_head", {column(flows), column(heads), q, 0}) - theirs) < 1e-10);
+            const double smooth = number("pump_head", {column(flows), column(heads), q, 1});
+            QVERIFY2(smooth <= before + 1e-12, "a falling curve stays falling");
+            QVERIFY(std::fabs(smooth - theirs) < 4);
+            before = smooth;
+        }
+        gsl_interp_free(line);
+        // squares at 0 .. 3 turned upside down: slopes 0, 1.5, 3.75, 6, so 2.21875 at 1.5 exactly
+        QCOMPARE(number("pump_head", {column({0, 1, 2, 3}), column({0, -1, -4, -9}), 1.5, 1}), -2.21875);
+    }
+
+    void operatingPointAgainstRoots()
+    {
+        int met = 0;
+        for (const double level : {10.0, 60.0, 120.0})
+            for (const double capacity : {0.3, 1.0, 5.0})
+                for (const double pressure : {20.0, 40.0, 60.0})
+                    for (const double diameter : {0.824, 1.049, 1.38}) {
+                        const auto surplus = [&](double q) {
+                            const double pipe = 0.2083 * std::pow(100.0 / 150, 1.852) * std::pow(q, 1.852) /
+                                                std::pow(diameter, 4.8655) * 2; // 200 ft
+                            return number("pump_head", {column(flows), column(heads), q}) - level -
+                                   q / capacity - 1.1 * pipe - 2.3067 * pressure;
+                        };
+                        const Answer ours =
+                            hydraulics().call("operating_flow", {column(flows), column(heads), level,
+                                                                 capacity, pressure, diameter, 200});
+                        if (surplus(0) < 0 || surplus(14) > 0) {
+                            QVERIFY(ours.refused);
+                            continue;
+                        }
+                        ++met;
+                        QVERIFY(std::fabs(ours.number - root(surplus, 0, 14)) < 1e-10);
+                    }
+        QVERIFY(met > 50);
+        // worked out: straight and smooth, by pressure
+        const double table[][3] = {{20, 13.77711, 13.76330}, {25, 13.39457, 13.36458},
+                                   {30, 13.00105, 12.96485}, {40, 12.17426, 12.16228},
+                                   {50, 11.28705, 11.25029}, {60, 10.32943, 10.30514}};
+        for (const auto &[psi, smooth, straight] : table)
+            for (const double shape : {0.0, 1.0}) {
+                const double q = number("operating_flow", {column(flows), column(heads), 60, 1, psi, 1.049,
+                                                           200, 150, 0.1, shape});
+                QVERIFY(std::fabs(q - (shape == 1.0 ? smooth : straight)) < 1e-5);
+            }
+    }
+
+    void specificCapacityAgainstFit()
+    {
+        for (int seed = 1; seed <= 50; ++seed) {
+            std::vector<double> q, s;
+            for (int i = 0; i < 3 + seed % 6; ++i) {
+                q.push_back(2 + 1.7 * i + 0.1 * (seed % 3));
+                s.push_back(q.back() / (0.1 * seed) + 0.05 * ((seed * 7 + i * 5) % 11));
+            }
+            double c0, c1, v00, v01, v11, rest;
+            gsl_fit_linear(q.data(), 1, s.data(), 1, q.size(), &c0, &c1, &v00, &v01, &v11, &rest);
+            if (c1 > 0)
+                QVERIFY(std::fabs(number("specific_capacity", {column(q), column(s)}) * c1 - 1) < 1e-11);
+        }
+        QVERIFY(hydraulics()
+                    .call("specific_capacity", {column({2, 4, 6, 8}), column({8, 6, 16, 14})})
+                    .warns("scatter"));
+        QCOMPARE(hydraulics().call("specific_capacity", {column({2, 4}), column({8})}).words,
+                 std::string("the two ranges must have the same lines"));
+        QCOMPARE(hydraulics().call("specific_capacity", {column({2, 4}), column({8, std::nan("")})}).words,
+                 std::string("a line is blank: fill it or take it out of the range"));
+    }
+
+    void drawdownAgainstSmallSteps()
+    {
+        // the balance A ds/dt = Q - SC s, stepped through by the classical fourth-order rule
+        for (const double flow : {0.0, 4.0, 10.0})
+            for (const double capacity : {0.05, 0.1, 0.5})
+                for (const double earlier : {0.0, 12.0}) {
+                    const double area = 0.25 * 3.14159265358979323846 * 0.25 * 1728 / 231, h = 0.01; // 6 in
+                    const auto slope = [&](double s) { return (flow - capacity * s) / area; };
+                    double s = earlier;
+                    for (int i = 0; i < 1500; ++i) {
+                        const double a = slope(s), b = slope(s + h / 2 * a), c = slope(s + h / 2 * b),
+                                     d = slope(s + h * c);
+                        s += h / 6 * (a + 2 * b + 2 * c + d);
+                    }
+                    QVERIFY(std::fabs(number("drawdown", {flow, capacity, 6, 15, earlier}) - s) < 1e-9);
+                    if (flow > 0 && earlier == 0.0)
+                        QVERIFY(std::fabs(number("time_to_level", {flow, capacity, 6, s}) - 15) < 1e-6);
+                    if (flow == 0.0 && earlier > 0)
+                        QVERIFY(std::fabs(number("residual_drawdown", {earlier, capacity, 6, 15}) - s) <
+                                1e-9);
+                }
+        QCOMPARE(hydraulics().call("time_to_level", {12, 0.5, 6, 24}).words,
+                 std::string("the level never falls that far: it settles at 24 ft"));
+    }
+
+    void startsAndTanks()
+    {
+        double most = 0;
+        for (double draw = 0.05; draw < 10; draw += 0.05) // counted over an hour of filling and emptying
+            most = std::fmax(most, number("motor_starts", {21.9256, 10, draw}));
+        QVERIFY(std::fabs(most - number("most_motor_starts", {21.9256, 10})) < 1e-9);
+        QVERIFY(hydraulics().call("motor_starts", {2, 10, 5}).warns("often"));
+        QCOMPARE(hydraulics().call("motor_starts", {20, 10, 12}).reason,
+                 std::string("the draw takes all the pump gives, so it never stops"));
+        for (const double cutIn :
+             {20.0, 30.0, 40.0}) { // a tank of the least volume gives one run of the pump
+            const double volume = number("least_tank_volume", {9, 1.5, cutIn - 2, cutIn, cutIn + 20});
+            QVERIFY(std::fabs(number("tank_drawdown", {volume, cutIn - 2, cutIn, cutIn + 20}) - 13.5) < 1e-9);
+        }
+    }
+
+    void backwashTests()
+    {
+        const auto pump = [](double flow, double capacity) {
+            return std::vector<Given>{
+                column(flows), column(heads), flow, 10, 60, capacity, 6, 25, 1.049, 200};
+        };
+        const Answer good = hydraulics().call("backwash_pump_test", pump(8, 1));
+        QCOMPARE(good.number, 0.0);
+        QCOMPARE(
+            good.reason,
+            std::string(
+                "at the end of the wash the pump works against 133.7 ft and makes 262 ft at 8 gpm: enough"));
+        QCOMPARE(hydraulics().call("backwash_pump_test", pump(15, 1)).reason,
+                 std::string("the wash takes 15 gpm; the pump's curve ends at 14 gpm: beyond pump run-out, "
+                             "whatever the well gives"));
+        const Answer deep = hydraulics().call("backwash_level_test", {10, 15, 60, 0.1, 6, 140});
+        QCOMPARE(deep.number, 3.0);
+        QCOMPARE(deep.reason, std::string("the level falls 63.99 ft by the end of the wash, and 60 ft stand "
+                                          "above the cover of the pump: too little; an "
+                                          "under-washed bed looks fine for months, then fouls"));
+        const Answer brief = hydraulics().call("backwash_measured_test", {5.5, 16, 7, 3, 25});
+        QCOMPARE(brief.number, 2.0);
+        QCOMPARE(brief.reason, std::string("measured 7 gpm held for 3 min at 25 psi, less than one wash of "
+                                           "16 min: run it 15 minutes at the drain"));
+        QCOMPARE(hydraulics().call("backwash_rate_test", {9, 0.7854, 12, 8}).reason,
+                 std::string("the bed takes 9.425 gpm and the drain passes 8 gpm: too little; an "
+                             "under-washed bed looks fine for months, then fouls"));
+    }
+
+    void aBlankNeverWorksAndLessFlowNeverHelps()
+    {
+        const char *tests[] = {"backwash_level_test", "backwash_repeat_test", "backwash_rate_test",
+                               "backwash_measured_test"};
+        const std::vector<std::vector<Given>> good{
+            {8, 10, 60, 1, 6, 140}, {8, 10, 60, 1, 6, 140, 60}, {20, 0.5, 10, 20}, {5, 10, 9, 20, 25}};
+        for (std::size_t t = 0; t < 4; ++t) {
+            QCOMPARE(number(tests[t], good[t]), 0.0);
+            for (std::size_t i = 0; i < good[t].size(); ++i) {
+                auto blank = good[t];
+                blank[i] = missing();
+                const Answer answer = hydraulics().call(tests[t], blank);
+                QCOMPARE(answer.number, 2.0);
+                QVERIFY(answer.reason.starts_with("needs "));
+            }
+        }
+        double worst = 3;
+        for (double flow = 3; flow < 16;
+             flow += 0.25) { // more flow of the well never makes the rate test worse
+            const double verdict = number("backwash_rate_test", {flow, 1, 10, 12});
+            QVERIFY(verdict <= worst);
+            worst = verdict;
+        }
+        double before = 0;
+        for (double time = 1; time < 40; time += 0.5) { // a longer wash never makes the level better
+            const double verdict = number("backwash_level_test", {10, time, 60, 0.1, 6, 140});
+            QVERIFY(verdict >= before);
+            before = verdict;
+        }
+    }
+};
+
+QTEST_APPLESS_MAIN(HydraulicsTest)
+#include "hydraulics_test.moc"
