@@ -71,6 +71,10 @@ inline constexpr Substance substances[] = {
     {"TDS", "dissolved solids", 0.0, 0},
     {"solids", "dry solids", 0.0, 0},
     {"NaMnO4", "sodium permanganate", weight::Na + weight::Mn + 4 * weight::O, 0},
+    {"CaCl2O2", "calcium hypochlorite", weight::Ca + 2 * weight::Cl + 2 * weight::O, 0},
+    {"MgO", "magnesia", weight::Mg + weight::O, 0},
+    {"CO3", "carbonate", weight::C + 3 * weight::O, -2},
+    {"OH", "hydroxide", weight::O + weight::H, -1},
 };
 inline constexpr std::size_t substanceCount = sizeof(substances) / sizeof(substances[0]);
 

@@ -1,4 +1,4 @@
-/// What follows from a demand at the house: ammonia, permanganate beds and their charge, ozone output. (R4)
+/// From a demand to a dose: ammonia, organic matter, a margin, a residual; ozone to make. (R4)
 #include "oxidation.h"
 
 namespace oxidation
@@ -11,34 +11,30 @@ namespace
 
 // 2 NH3 + 3 Cl2 = N2 + 6 HCl: chlorine to breakpoint, 7.593 mg a mg of nitrogen [IUPAC 2021]
 constexpr double breakpointRatio = 3.0 * molarMass("Cl2") / (2.0 * molarMass("N"));
-constexpr double manganeseWeight = 2.0, sulfideWeight = 5.0; // in iron equivalents [recalled, not confirmed]
-constexpr double ouncePerPound = 16.0;                       // exact [NIST Handbook 44, appendix C]
 
 double ammoniaChlorineDemand(double ammonia, double ratio)
 {
     return ammonia * ratio;
 }
 
-double ironEquivalents(double iron, double manganese, double sulfide)
+double organicChlorineDemand(double carbon, double ratio, Reply &reply)
 {
-    return iron + manganeseWeight * manganese + sulfideWeight * sulfide;
+    if (lessThan(2, carbon)) // [common practice, no source]
+        reply.caution(
+            "byproducts",
+            "more than 2 mg/L of organic carbon: chlorine makes trihalomethanes of it, test for them");
+    return carbon * ratio;
 }
 
-double permanganateDays(double bed, double capacity, double equivalents, double use, Reply &reply)
+double oxidantDose(int oxidant, double demand, double multiplier, double residual, double ammonia,
+                   double organic, Reply &reply)
 {
-    if (atMost(equivalents, 0))
-        return reply.refuse(3,
-                            "there is no iron to use up the charge: leave the regeneration to the calendar");
-    const double mgHeld = bed * capacity * measure::mgPerGrain;
-    const double days = mgHeld / (equivalents * use * measure::literPerGallon);
-    if (lessThan(days, 1))
-        reply.caution("daily", "the charge is used up within a day: a larger bed or another method");
-    return days;
-}
-
-double permanganateCharge(double bed, double dose)
-{
-    return bed * dose / ouncePerPound;
+    if (!isChlorine(oxidant) && lessThan(0, ammonia))
+        return reply.refuse(5, "only chlorine is used up by ammonia: give 0 for another oxidant");
+    if (lessThan(3, multiplier))
+        reply.caution("generous",
+                      "more than three times the demand: find out what takes it, a jar test tells");
+    return multiplier * (demand + ammonia + organic) + residual;
 }
 
 double ozoneOutput(double flow, double demand, double transfer, Reply &reply)
@@ -69,59 +65,64 @@ constexpr puteal_example ammoniaRefusals[] = {
             "`ammonia` must be at least 0 mg/L as N; it is -1 mg/L as N"),
 };
 
-constexpr puteal_parameter equivalentTakes[] = {ironParameter, manganeseParameter, sulfideParameter};
-constexpr const char *equivalentSources[] = {"recalled", nullptr};
-constexpr puteal_example equivalentExamples[] = {
-    example("iron_equivalents(3 mg/L as Fe, 0.2 mg/L as Mn, 0 mg/L as H2S)", "3.4 mg/L as Fe", 1e-9, "memory",
-            "recalled"),
-    example("iron_equivalents(1.5 mg/L as Fe, 0.5 mg/L as Mn, 0.5 mg/L as H2S)", "5 mg/L as Fe", 1e-9,
-            "memory", "recalled"),
-};
-constexpr puteal_example equivalentRefusals[] = {
-    refusal("iron_equivalents(-3 mg/L as Fe, 0 mg/L as Mn, 0 mg/L as H2S)",
-            "`iron` must be at least 0 mg/L as Fe; it is -3 mg/L as Fe"),
-};
-
-constexpr puteal_parameter daysTakes[] = {
-    Parameter("bed", "ft^3", "volume of the bed").hard(0.05, 1000).usual(0.5, 10),
-    Parameter("capacity", "grain/ft^3 as Fe", "iron equivalents a cubic foot takes up for its charge")
-        .hard(1, 5000)
-        .usual(300, 600),
-    Parameter("equivalents", "mg/L as Fe", "iron equivalents of the water, see iron_equivalents")
-        .hard(0, 1000)
-        .usual(0, 30),
-    Parameter("use", "gal/day", "water through the bed").hard(0.1, 100000).usual(50, 1000),
-};
-constexpr const char *daysSources[] = {"hb44", "recalled", nullptr};
-constexpr puteal_example daysExamples[] = {
-    example("permanganate_days(1.5 ft^3, 400 grain/ft^3 as Fe, 3.4 mg/L as Fe, 250 gal/day)",
-            "12.083 day/event", 1e-4, "computed", "hb44"),
-    example("permanganate_days(2 ft^3, 300 grain/ft^3 as Fe, 5 mg/L as Fe, 300 gal/day)", "6.847 day/event",
-            1e-4, "computed", "hb44"),
-};
-constexpr puteal_example daysRefusals[] = {
-    refusal("permanganate_days(1.5 ft^3, 400 grain/ft^3 as Fe, 0 mg/L as Fe, 250 gal/day)",
-            "there is no iron to use up the charge: leave the regeneration to the calendar"),
-};
-constexpr puteal_caution daysCautions[] = {caution("daily", "less than one day between regenerations")};
-
-constexpr puteal_parameter chargeTakes[] = {
-    Parameter("bed", "ft^3", "volume of the bed").hard(0, 1000).usual(0.5, 10),
-    Parameter("dose", "oz/ft^3 as KMnO4", "permanganate for one regeneration of a cubic foot")
+constexpr puteal_parameter organicTakes[] = {
+    Parameter("organic_carbon", "mg/L as C", "total organic carbon of the raw water")
+        .hard(0, 100)
+        .usual(0, 10),
+    Parameter(
+        "ratio", "mg{Cl2}/mg{C}",
+        "chlorine for each mg of organic carbon; 0.5 to 2, and a chlorine demand test of 20 to 30 minutes is "
+        "better")
         .hard(0, 20)
-        .usual(1.5, 4),
+        .usual(0.5, 2)
+        .otherwise(1, "T"),
 };
-constexpr const char *chargeSources[] = {"hb44", "practice", nullptr};
-constexpr puteal_example chargeExamples[] = {
-    example("permanganate_charge(1.5 ft^3, 2 oz/ft^3 as KMnO4)", "0.1875 lb/event as KMnO4", 1e-9, "computed",
-            "hb44"),
-    example("permanganate_charge(1.5 ft^3, 2 oz/ft^3 as KMnO4) * 365 day/yr / (3 day/event)",
-            "22.8125 lb/yr as KMnO4", 1e-4, "common practice", "practice"),
+constexpr const char *organicSources[] = {"practice", nullptr};
+constexpr puteal_example organicExamples[] = {
+    example("organic_chlorine_demand(1.5 mg/L as C)", "1.5 mg/L as Cl2", 1e-9, "common practice", "practice"),
+    example("organic_chlorine_demand(3 mg/L as C, 2 mg{Cl2}/mg{C})", "6 mg/L as Cl2", 1e-9, "common practice",
+            "practice"),
 };
-constexpr puteal_example chargeRefusals[] = {
-    refusal("permanganate_charge(-1 ft^3, 2 oz/ft^3 as KMnO4)",
-            "`bed` must be at least 0 ft^3; it is -1 ft^3"),
+constexpr puteal_example organicRefusals[] = {
+    refusal("organic_chlorine_demand(-1 mg/L as C)",
+            "`organic_carbon` must be at least 0 mg/L as C; it is -1 mg/L as C"),
 };
+constexpr puteal_caution organicCautions[] = {caution("byproducts", "more than 2 mg/L of organic carbon")};
+
+constexpr Parameter part(const char *name, const char *meaning)
+{
+    return Parameter(name, "mg/L as 'oxidant", meaning).hard(0, 1000).usual(0, 60);
+}
+constexpr puteal_parameter doseTakes[] = {
+    Parameter("oxidant", "", "what is fed").oneOf(oxidantWords, oxidantSubstances),
+    part("demand", "what iron, manganese and sulfide take, see oxidant_demand"),
+    Parameter(
+        "multiplier", "",
+        "margin over the demand; trade texts feed 1 mg chlorine a mg iron, 2 manganese, 3 sulfide, which is "
+        "1.4 to 1.6 times")
+        .hard(1, 20)
+        .otherwise(1.5, "T"),
+    part("residual", "what is to be left at the end of the contact").otherwise(0, "A"),
+    part("ammonia_demand", "what ammonia takes of chlorine, see ammonia_chlorine_demand").otherwise(0, "A"),
+    part("organic_demand", "what organic matter takes, see organic_chlorine_demand").otherwise(0, "A"),
+};
+constexpr const char *doseSources[] = {"practice", "operator_training", "opflow", nullptr};
+constexpr puteal_example doseExamples[] = {
+    example("oxidant_dose(\"chlorine\", 5.7 mg/L as Cl2, 1, 1.5 mg/L as Cl2)", "7.2 mg/L as Cl2", 1e-9,
+            "published", "operator_training"),
+    example("oxidant_dose(\"chlorine\", 3.7 mg/L as Cl2, 1, 0.3 mg/L as Cl2)", "4.0 mg/L as Cl2", 1e-9,
+            "published", "operator_training"),
+    example("oxidant_dose(\"chlorine\", 1.67837 mg/L as Cl2, 1.5, 1 mg/L as Cl2)", "3.51755 mg/L as Cl2",
+            1e-5, "computed", "iupac2021"),
+    example("oxidant_dose(\"chlorine\", 4.45403 mg/L as Cl2, 1.5, 1 mg/L as Cl2)", "7.68104 mg/L as Cl2",
+            1e-5, "computed", "iupac2021"),
+};
+constexpr puteal_example doseRefusals[] = {
+    refusal("oxidant_dose(\"chlorine\", 2 mg/L as Cl2, 0.8)", "`multiplier` must be at least 1; it is 0.8"),
+    refusal("oxidant_dose(\"ozone\", 2 mg/L as O3, 1.5, 0 mg/L as O3, 1 mg/L as O3)",
+            "only chlorine is used up by ammonia: give 0 for another oxidant"),
+};
+constexpr puteal_caution doseCautions[] = {caution("generous", "a multiplier above 3")};
 
 constexpr puteal_parameter ozoneTakes[] = {
     Parameter("flow", "gpm", "flow while water runs").hard(0, 1000).usual(1, 30),
@@ -140,12 +141,6 @@ constexpr puteal_example ozoneRefusals[] = {
 };
 constexpr puteal_caution ozoneCautions[] = {caution("beyond_household", "more than 2 g/hr")};
 
-constexpr const char permanganateSafety[] = "Permanganate is a strong oxidizer that stains: goggles and "
-                                            "gloves, away from acids, peroxide, glycol and anything "
-                                            "that burns, locked away from children. Pink or purple water is "
-                                            "not to be used: rinse longer. Follow the label and "
-                                            "the local code.";
-
 } // namespace
 
 constinit const puteal_function ammoniaChlorineDemandRow =
@@ -161,44 +156,33 @@ constinit const puteal_function ammoniaChlorineDemandRow =
         .refusing(ammoniaRefusals)
         .safely(oxidizerSafety);
 
-constinit const puteal_function ironEquivalentsRow =
-    Function("iron_equivalents", "Iron equivalents",
-             "Iron, manganese and sulfide weighed together as the load on a permanganate-regenerated bed. "
-             "The weights are "
-             "recalled, not confirmed.",
-             call<ironEquivalents>)
-        .takes(equivalentTakes)
-        .gives("mg/L as Fe", "iron equivalents")
-        .by("iron + 2 * manganese + 5 * sulfide")
-        .from(equivalentSources)
-        .shownBy(equivalentExamples)
-        .refusing(equivalentRefusals);
+constinit const puteal_function organicChlorineDemandRow =
+    Function("organic_chlorine_demand", "Chlorine demand of organic matter",
+             "Chlorine that organic matter takes, a placeholder until a chlorine demand test is made.",
+             call<organicChlorineDemand>)
+        .takes(organicTakes)
+        .gives("mg/L as Cl2", "chlorine used up by organic matter")
+        .by("ratio * organic_carbon")
+        .from(organicSources)
+        .shownBy(organicExamples)
+        .refusing(organicRefusals)
+        .warning(organicCautions)
+        .safely(oxidizerSafety);
 
-constinit const puteal_function permanganateDaysRow =
-    Function("permanganate_days", "Days a permanganate charge lasts",
-             "Days until the coating of a permanganate-regenerated bed is used up. Pressure loss or a "
-             "three-day wash "
-             "usually ends the run sooner.",
-             call<permanganateDays>)
-        .takes(daysTakes)
-        .gives("day/event", "days between regenerations")
-        .by("bed * capacity / (equivalents * use)")
-        .from(daysSources)
-        .shownBy(daysExamples)
-        .refusing(daysRefusals)
-        .warning(daysCautions)
-        .safely(permanganateSafety);
-
-constinit const puteal_function permanganateChargeRow =
-    Function("permanganate_charge", "Permanganate for one regeneration",
-             "Permanganate that one regeneration takes.", call<permanganateCharge>)
-        .takes(chargeTakes)
-        .gives("lb/event as KMnO4", "permanganate for one regeneration")
-        .by("bed * dose")
-        .from(chargeSources)
-        .shownBy(chargeExamples)
-        .refusing(chargeRefusals)
-        .safely(permanganateSafety);
+constinit const puteal_function oxidantDoseRow =
+    Function("oxidant_dose", "Oxidant dose",
+             "What to feed: the demand with a margin, and a residual. Half to 1 mg/L of free chlorine keeps "
+             "a coated "
+             "medium active; carbon takes 3 to 5 mg/L away.",
+             call<oxidantDose>)
+        .takes(doseTakes)
+        .gives("mg/L as 'oxidant", "oxidant to feed")
+        .by("multiplier * (demand + ammonia_demand + organic_demand) + residual")
+        .from(doseSources)
+        .shownBy(doseExamples)
+        .refusing(doseRefusals)
+        .warning(doseCautions)
+        .safely(oxidizerSafety);
 
 constinit const puteal_function ozoneOutputRow =
     Function("ozone_output", "Ozone generator output", "Ozone that must be made for a flow and a demand.",

@@ -6,15 +6,47 @@
 namespace oxidation
 {
 
-extern const puteal_function oxidantDemandRow, alkalinityConsumedRow, solidsMadeRow;
-extern const puteal_function ammoniaChlorineDemandRow, ironEquivalentsRow, permanganateDaysRow,
-    permanganateChargeRow, ozoneOutputRow;
+extern const puteal_function oxidantDemandRow, alkalinityConsumedRow, solidsMadeRow, alkalinityRemainingRow;
+extern const puteal_function ammoniaChlorineDemandRow, organicChlorineDemandRow, oxidantDoseRow,
+    ozoneOutputRow;
+extern const puteal_function ironEquivalentsRow, permanganateDaysRow, permanganateChargeRow,
+    permanganatePowerRow;
 
-/// Oxidants, in the order of the choice list.
-enum Oxidant : int { chlorine, peroxide, permanganate, ozone, oxygen, chlorineDioxide };
-inline constexpr const char *oxidantWords[] = {"chlorine", "peroxide",         "permanganate", "ozone",
-                                               "oxygen",   "chlorine dioxide", nullptr};
-inline constexpr const char *oxidantSubstances[] = {"Cl2", "H2O2", "KMnO4", "O3", "O2", "ClO2", nullptr};
+/// Oxidants, in the order of the choice list; new ones go to the end.
+enum Oxidant : int {
+    chlorine,
+    peroxide,
+    permanganate,
+    ozone,
+    oxygen,
+    chlorineDioxide,
+    sodiumHypochlorite,
+    calciumHypochlorite,
+    sodiumPermanganate,
+    chlorineGas,
+    dioxideToChloride
+};
+inline constexpr const char *oxidantWords[] = {"chlorine",
+                                               "peroxide",
+                                               "permanganate",
+                                               "ozone",
+                                               "oxygen",
+                                               "chlorine dioxide",
+                                               "sodium hypochlorite",
+                                               "calcium hypochlorite",
+                                               "sodium permanganate",
+                                               "chlorine gas",
+                                               "chlorine dioxide to chloride",
+                                               nullptr};
+inline constexpr const char *oxidantSubstances[] = {"Cl2",   "H2O2",    "KMnO4",  "O3",  "O2",   "ClO2",
+                                                    "NaOCl", "CaCl2O2", "NaMnO4", "Cl2", "ClO2", nullptr};
+
+/// Kinds of chlorine: what is known of chlorine holds for them.
+constexpr bool isChlorine(int oxidant)
+{
+    return oxidant == chlorine || oxidant == sodiumHypochlorite || oxidant == calciumHypochlorite ||
+           oxidant == chlorineGas;
+}
 
 /// Parameters that most functions here share.
 inline constexpr puteal::sdk::Parameter ironParameter =
@@ -27,6 +59,20 @@ inline constexpr puteal::sdk::Parameter sulfideParameter =
     puteal::sdk::Parameter("sulfide", "mg/L as H2S", "hydrogen sulfide, tested at the site")
         .hard(0, 100)
         .usual(0, 10);
+inline constexpr puteal::sdk::Parameter sulfideEndParameter =
+    puteal::sdk::Parameter(
+        "sulfide_end", "",
+        "how far sulfide is taken: the trade's usual allowance, an end point of chemistry, or "
+        "a share of it to sulfate")
+        .oneOf(puteal::sdk::sulfideEndWords)
+        .otherwise(puteal::sdk::usualEnd, "T");
+inline constexpr puteal::sdk::Parameter shareParameter =
+    puteal::sdk::Parameter(
+        "share_to_sulfate", "",
+        "share of the sulfide that ends as sulfate, the rest as sulfur; used by \"share to "
+        "sulfate\" and by \"usual\" of an oxidant that is not chlorine")
+        .hard(0, 1)
+        .otherwise(puteal::sdk::usualShareToSulfate, "A");
 
 /// The usual caution wherever an oxidizer is fed.
 inline constexpr const char oxidizerSafety[] =

@@ -4,7 +4,7 @@
 ///  R1 Demands follow the atomic weights of the one substance table; published table values stand as
 ///  examples. R2 More iron, manganese, sulfide or ammonia never lowers a demand. R3 Peroxide is never
 ///  credited with manganese. R4 Weights and capacities without a neutral source are arguments or marked as
-///  recalled.
+///  recalled. R5 A usual allowance that is known for one oxidant is not passed off as another's.
 #include "oxidation.h"
 
 using namespace puteal::sdk;
@@ -22,20 +22,32 @@ constexpr puteal_source sources[] = {
     source("oxidant_tables", "T",
            "oxidant tables in trade texts (0.62 to 0.64, 1.29 to 1.30, 8.33 mg chlorine a mg), "
            "publishers not named here"),
+    source("sulfide_handbook", "H",
+           "environmental engineering handbook, sulfide removal: for 1 mg of hydrogen sulfide 8 mg chlorine, "
+           "2 mg "
+           "of 50 % peroxide, 1 mg ozone"),
+    source("operator_training", "H",
+           "operator training pages: demand 5.7 + residual 1.5 = dose 7.2 mg/L; dose 4.0 - demand 3.7 = "
+           "residual "
+           "0.3 mg/L"),
     source("epa815014", "S",
            "US EPA, Alternative Disinfectants and Oxidants Guidance Manual, 815-R-99-014, 1999, "
            "chapter 5"),
     source("rules_of_thumb", "H",
            "rules-of-thumb chapter, oreilly.com 9781439853320 chapter 40: 7.6 to 1 by theory, 10 "
            "to 15 to 1 in practice"),
+    source("opflow", "H",
+           "AWWA Opflow, December 2021, p. 19: 0.5 to 1.0 mg/L of free chlorine on coated media"),
     source("hb44", "S", "NIST Handbook 44, appendix C: grain, ounce, pound and US gallon"),
     source("practice", "T", "common practice, no source"),
     source("recalled", "R", "recalled, not confirmed"),
 };
 
 const puteal_function functions[] = {
-    oxidantDemandRow,   ammoniaChlorineDemandRow, alkalinityConsumedRow, solidsMadeRow,
-    ironEquivalentsRow, permanganateDaysRow,      permanganateChargeRow, ozoneOutputRow};
+    oxidantDemandRow,      ammoniaChlorineDemandRow, organicChlorineDemandRow,
+    oxidantDoseRow,        alkalinityConsumedRow,    alkalinityRemainingRow,
+    solidsMadeRow,         ironEquivalentsRow,       permanganateDaysRow,
+    permanganateChargeRow, permanganatePowerRow,     ozoneOutputRow};
 constinit const puteal_plugin self = plugin("oxidation", "Oxidation", 1, 0, sources, functions);
 
 } // namespace

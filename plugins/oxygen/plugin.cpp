@@ -31,8 +31,9 @@ constexpr puteal_source sources[] = {
     source("recalled", "R", "recalled, not confirmed"),
 };
 
-const puteal_function functions[] = {oxygenSaturationRow, oxygenBudgetRow, airPocketOxygenRow,
-                                     airPocketDaysRow, airPocketVolumeRow};
+const puteal_function functions[] = {oxygenSaturationRow, oxygenBudgetRow,    oxygenPartialPressureRow,
+                                     airEntryRow,         airPocketOxygenRow, airPocketDaysRow,
+                                     airPocketVolumeRow};
 constinit const puteal_plugin self = plugin("oxygen", "Oxygen and air", 1, 0, sources, functions);
 
 } // namespace

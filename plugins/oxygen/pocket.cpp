@@ -10,7 +10,6 @@ namespace
 {
 
 constexpr double gasConstant = 8.314462618;     // J/(mol K), exact [SI 2019]
-constexpr double oxygenShare = 0.20946;         // of dry air by volume [recalled, not confirmed]
 constexpr double pascalPerPsi = 6894.757293168; // [NIST SP 811, appendix B]
 
 double airPocketOxygen(double volume, double temperature, double pressure)

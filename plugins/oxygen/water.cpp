@@ -9,12 +9,6 @@ using namespace puteal::sdk;
 namespace
 {
 
-/// Water vapor, atm [APHA pressure form as coded in a public oxygen routine].
-double vaporPressure(double kelvin)
-{
-    return std::exp(11.8571 - 3840.70 / kelvin - 216961.0 / (kelvin * kelvin)); // [APHA pressure form]
-}
-
 double oxygenSaturation(double temperature, double pressure, Reply &reply)
 {
     const double kelvin = temperature + kelvinAtZero;
@@ -33,17 +27,22 @@ double oxygenSaturation(double temperature, double pressure, Reply &reply)
 // Mass of oxygen a mass, by the electrons each gives up; O2 takes 4 [half reactions; IUPAC 2021].
 constexpr double perElectron = molarMass("O2") / 4.0;
 constexpr double ironElectrons = 1, manganeseElectrons = 2, sulfurElectrons = 2,
-                 sulfateElectrons = 8;          // half reactions
-constexpr double ammoniaElectrons = 8;          // NH4+ to nitrate [half reaction]
-constexpr double usualChlorinePerSulfide = 3.0; // [common practice, no source]
-constexpr double usualElectrons = usualChlorinePerSulfide * molarMass("H2S") / (molarMass("Cl2") / 2.0);
+                 sulfateElectrons = 8; // half reactions
+constexpr double ammoniaElectrons = 8; // NH4+ to nitrate [half reaction]
 
-double oxygenBudget(double iron, double manganese, double sulfide, double ammonia, int end, Reply &reply)
+double oxygenBudget(double iron, double manganese, double sulfide, double ammonia, int end, double share,
+                    Reply &reply)
 {
+    if (end == usualEnd && lessThan(0, sulfide))
+        reply.caution("assumed_end",
+                      "a usual allowance for sulfide is known for chlorine only; here `share_to_sulfate` is "
+                      "assumed: show the least (to sulfur) and the most (to sulfate) beside it");
     if (lessThan(0, ammonia))
         reply.caution("nitrite",
                       "ammonia that turns only half way leaves nitrite: test it after an aerated filter");
-    const double n = end == toSulfur ? sulfurElectrons : end == toSulfate ? sulfateElectrons : usualElectrons;
+    const double n = end == toSulfur    ? sulfurElectrons
+                     : end == toSulfate ? sulfateElectrons
+                                        : sulfideElectronsOf(share);
     return perElectron *
            (ironElectrons * iron / molarMass("Fe") + manganeseElectrons * manganese / molarMass("Mn") +
             n * sulfide / molarMass("H2S") + ammoniaElectrons * ammonia / molarMass("N"));
@@ -58,6 +57,12 @@ constexpr puteal_parameter saturationTakes[] = {
 };
 constexpr const char *saturationSources[] = {"apha1985", "en25814", "colorimeter", "oxygen_code", nullptr};
 constexpr puteal_example saturationExamples[] = {
+    example("oxygen_saturation(0 degC)", "14.6 mg/L as O2", 5e-3, "published", "en25814"),
+    example("oxygen_saturation(5 degC)", "12.8 mg/L as O2", 5e-3, "published", "en25814"),
+    example("oxygen_saturation(15 degC)", "10.1 mg/L as O2", 5e-3, "published", "en25814"),
+    // 700 mm of mercury
+    example("oxygen_saturation(10 degC, 13.5357 psi_abs)", "10.4 mg/L as O2", 5e-3, "published",
+            "colorimeter"),
     example("oxygen_saturation(10 degC)", "11.3 mg/L as O2", 5e-3, "published", "en25814"),
     example("oxygen_saturation(20 degC)", "9.09 mg/L as O2", 5e-4, "published", "en25814"),
     example("oxygen_saturation(25 degC)", "8.26 mg/L as O2", 1e-3, "published", "en25814"),
@@ -74,6 +79,10 @@ constexpr puteal_parameter budgetTakes[] = {
     Parameter("sulfide", "mg/L as H2S", "hydrogen sulfide, tested at the site").hard(0, 100).usual(0, 10),
     Parameter("ammonia", "mg/L as N", "ammonia as nitrogen").hard(0, 100).usual(0, 5).otherwise(0, "A"),
     Parameter("sulfide_end", "", "how far sulfide is taken").oneOf(sulfideEndWords).otherwise(toSulfur, "A"),
+    Parameter("share_to_sulfate", "",
+              "share of the sulfide that ends as sulfate, for \"share to sulfate\" and \"usual\"")
+        .hard(0, 1)
+        .otherwise(usualShareToSulfate, "A"),
 };
 constexpr const char *budgetSources[] = {"iupac2021", "wtp_design", "practice", nullptr};
 constexpr puteal_example budgetExamples[] = {
@@ -92,7 +101,10 @@ constexpr puteal_example budgetRefusals[] = {
     refusal("oxygen_budget(-1 mg/L as Fe, 0 mg/L as Mn, 0 mg/L as H2S)",
             "`iron` must be at least 0 mg/L as Fe; it is -1 mg/L as Fe"),
 };
-constexpr puteal_caution budgetCautions[] = {caution("nitrite", "ammonia above 0")};
+constexpr puteal_caution budgetCautions[] = {
+    caution("nitrite", "ammonia above 0"),
+    caution("assumed_end", "sulfide above 0 and the usual end"),
+};
 
 } // namespace
 
@@ -117,8 +129,7 @@ constinit const puteal_function oxygenBudgetRow =
         .takes(budgetTakes)
         .gives("mg/L as O2", "oxygen used up")
         .by("0.143245 * iron + 0.291219 * manganese + n * 0.234755 * sulfide + 4.5689 * ammonia; n = 2 to "
-            "sulfur, 8 to "
-            "sulfate, usual 2.8837")
+            "sulfur, 8 to sulfate, 2 + 6 * share_to_sulfate otherwise")
         .from(budgetSources)
         .shownBy(budgetExamples)
         .refusing(budgetRefusals)

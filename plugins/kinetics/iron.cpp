@@ -1,0 +1,234 @@
+/// Rate, half-life, time to a target and iron left, from one rate. (R1 to R4)
+#include "kinetics.h"
+
+namespace kinetics
+{
+
+using namespace puteal::sdk;
+
+namespace
+{
+
+double judgedRate(double ph, double temperature, double oxygen, int law, Reply &reply)
+{
+    if (lessThan(ph,
+                 6.5)) // [USGS and Stumm and Lee constants: half-lives of many hours below it in cold water]
+        reply.caution("air_alone", "below pH 6.5 air alone is not a route: raise the pH or feed an oxidant");
+    if (law == threeSpecies && (lessThan(temperature, 20) || lessThan(30, temperature)))
+        reply.caution("made_for_25",
+                      "these constants were found at 25 degC; away from it only the change of the ion "
+                      "product of water is counted");
+    if (law == usgsExample && (lessThan(temperature, 20) || lessThan(30, temperature)))
+        reply.caution("made_for_25",
+                      "this constant is used at 25 degC in its source; away from it only the change of "
+                      "the ion product of water is counted");
+    return rateOf(ph, temperature, oxygen, law);
+}
+
+double oxidationRate(double ph, double temperature, double oxygen, int law, Reply &reply)
+{
+    return judgedRate(ph, temperature, oxygen, law, reply);
+}
+
+double halfLife(double ph, double temperature, double oxygen, int law, Reply &reply)
+{
+    return std::log(2.0) / judgedRate(ph, temperature, oxygen, law, reply);
+}
+
+double oxidationTime(double from, double to, double ph, double temperature, double oxygen, int law,
+                     Reply &reply)
+{
+    if (!atMost(to, from))
+        return reply.refuse(2, "the target lies above the iron of the water: nothing has to be oxidized");
+    return std::log(from / to) / judgedRate(ph, temperature, oxygen, law, reply);
+}
+
+double ironRemaining(double from, double time, double ph, double temperature, double oxygen, int law,
+                     Reply &reply)
+{
+    return from * std::exp(-judgedRate(ph, temperature, oxygen, law, reply) * time);
+}
+
+constexpr Parameter phParameter = Parameter("ph", "",
+                                            "pH measured at the site, and it must hold: see "
+                                            "alkalinity_remaining")
+                                      .hard(5, 9.5)
+                                      .usual(6.5, 8.5);
+constexpr Parameter temperatureParameter =
+    Parameter("temperature", "degC", "temperature of the water; a well is colder than a textbook")
+        .hard(0, 40)
+        .usual(2, 30);
+constexpr Parameter oxygenParameter =
+    Parameter("oxygen", "atm_abs", "oxygen pressure, see oxygen_partial_pressure; 0.207 in open air")
+        .hard(1e-4, 10)
+        .usual(0.05, 1.5);
+constexpr Parameter lawParameter =
+    Parameter(
+        "law", "",
+        "whose constant: Stumm and Lee is the fast bound, Davison and Seed (natural waters) four times "
+        "slower; "
+        "show both. USGS example 9 agrees with the fast one, Morgan and Lahav goes by iron species, Millero "
+        "1987 is for water without salt")
+        .oneOf(lawWords)
+        .otherwise(stummLee, "R");
+constexpr const char *sources[] = {"stumm_lee",   "davison_seed", "usgs_example9", "morgan_lahav",
+                                   "millero1987", "ion_product",  "apha1985",      nullptr};
+constexpr puteal_caution cautions[] = {
+    caution("air_alone", "pH below 6.5"),
+    caution("made_for_25", "a law found at 25 degC used outside 20 to 30 degC"),
+};
+constexpr const char safety[] = "Test for methane before any aeration: air and methane in a tank can "
+                                "explode. Oxidized iron is not disinfected "
+                                "water.";
+
+constexpr puteal_parameter rateTakes[] = {phParameter, temperatureParameter, oxygenParameter, lawParameter};
+constexpr puteal_example rateExamples[] = {
+    // k' = 2.843492e-3 1/s from the printed constants
+    example("iron_oxidation_rate(7, 25 degC, 0.213796 atm_abs, \"USGS example 9\")", "0.1706095 1/min", 3e-3,
+            "computed", "usgs_example9"),
+    example("iron_oxidation_rate(7, 25 degC, 0.2029 atm_abs, \"Morgan and Lahav\")", "0.12079 1/min", 3e-3,
+            "computed", "morgan_lahav"),
+    example("iron_oxidation_rate(8, 25 degC, 0.2029 atm_abs, \"Morgan and Lahav\")", "11.2707 1/min", 3e-3,
+            "computed", "morgan_lahav"),
+};
+constexpr puteal_example rateRefusals[] = {
+    refusal("iron_oxidation_rate(4, 10 degC, 0.207 atm_abs)", "`ph` must be at least 5; it is 4"),
+};
+
+constexpr puteal_example halfLifeExamples[] = {
+    example("iron_half_life(7, 25 degC, 0.213796 atm_abs, \"USGS example 9\")", "4.0628 min", 3e-3,
+            "computed", "usgs_example9"),
+    example("iron_half_life(6, 25 degC, 0.213796 atm_abs, \"USGS example 9\")", "406.236 min", 3e-3,
+            "computed", "usgs_example9"),
+    example("iron_half_life(7.2, 10 degC, 0.20692 atm_abs)", "19.4254 min", 1e-4, "computed", "ion_product"),
+    example("iron_half_life(7, 10 degC, 0.20692 atm_abs)", "48.79 min", 2e-4, "computed", "ion_product"),
+    example("iron_half_life(7, 10 degC, 0.20692 atm_abs, \"Davison and Seed\")", "195.16 min", 2e-4,
+            "computed", "ion_product"),
+    example("iron_half_life(7, 10 degC, 0.77704 atm_abs)", "12.994 min", 2e-4, "computed", "ion_product"),
+};
+constexpr puteal_example halfLifeRefusals[] = {
+    refusal("iron_half_life(7, 50 degC, 0.207 atm_abs)",
+            "`temperature` must be at most 40 degC; it is 50 degC"),
+};
+
+constexpr Parameter fromParameter =
+    Parameter("iron", "mg/L as Fe", "dissolved iron at the start").hard(1e-6, 1000).usual(0.1, 30);
+constexpr puteal_parameter timeTakes[] = {
+    fromParameter,
+    Parameter("target", "mg/L as Fe", "dissolved iron at the end").hard(1e-6, 1000).usual(0.05, 1),
+    phParameter,
+    temperatureParameter,
+    oxygenParameter,
+    lawParameter,
+};
+constexpr puteal_example timeExamples[] = {
+    // printed with the example's output: 94.636, 92.759, 90.351, 87.887 umol/kg of dissolved iron at day 1/6,
+    // 5/12,
+    // 1 and 2, while pH falls 5.3266, 5.1972, 5.0747, 4.9787; here each step at its mean pH
+    example("iron_oxidation_time(5.28495 mg/L as Fe, 5.18013 mg/L as Fe, 5.2619, 25 degC, 0.213796 "
+            "atm_abs, "
+            "\"USGS example 9\")",
+            "0.25 day", 0.03, "published", "usgs_example9"),
+    example("iron_oxidation_time(5.18013 mg/L as Fe, 5.04565 mg/L as Fe, 5.13595, 25 degC, 0.213796 "
+            "atm_abs, "
+            "\"USGS example 9\")",
+            "0.583333 day", 0.03, "published", "usgs_example9"),
+    example("iron_oxidation_time(5.04565 mg/L as Fe, 4.90805 mg/L as Fe, 5.0267, 25 degC, 0.213796 "
+            "atm_abs, "
+            "\"USGS example 9\")",
+            "1 day", 0.03, "published", "usgs_example9"),
+    example("iron_oxidation_time(3 mg/L as Fe, 0.3 mg/L as Fe, 7, 10 degC, 0.20692 atm_abs)", "162.09 min",
+            2e-4, "computed", "ion_product"),
+    example("iron_oxidation_time(2.4 mg/L as Fe, 0.3 mg/L as Fe, 7.2, 10 degC, 0.20692 atm_abs)",
+            "58.276 min", 2e-4, "computed", "ion_product"),
+};
+constexpr puteal_example timeRefusals[] = {
+    refusal("iron_oxidation_time(0.2 mg/L as Fe, 0.3 mg/L as Fe, 7, 10 degC, 0.207 atm_abs)",
+            "the target lies above the iron of the water: nothing has to be oxidized"),
+};
+
+constexpr puteal_parameter leftTakes[] = {
+    fromParameter,
+    Parameter("time", "min", "time with air in it, the time that counts of contact_time")
+        .hard(0, 1e6)
+        .usual(1, 600),
+    phParameter,
+    temperatureParameter,
+    oxygenParameter,
+    lawParameter,
+};
+constexpr puteal_example leftExamples[] = {
+    example("iron_remaining(3 mg/L as Fe, 10 min, 7.5, 10 degC, 0.20692 atm_abs)", "0.72475 mg/L as Fe", 3e-4,
+            "computed", "ion_product"),
+    example("iron_remaining(3 mg/L as Fe, 20 min, 7, 10 degC, 0.20692 atm_abs)", "2.2581 mg/L as Fe", 3e-4,
+            "computed", "ion_product"),
+};
+constexpr puteal_example leftRefusals[] = {
+    refusal("iron_remaining(3 mg/L as Fe, -5 min, 7, 10 degC, 0.207 atm_abs)",
+            "`time` must be at least 0 min; it is -5 min"),
+};
+
+} // namespace
+
+constinit const puteal_function oxidationRateRow =
+    Function(
+        "iron_oxidation_rate", "Rate of iron oxidation by oxygen",
+        "Share of the dissolved iron that oxygen oxidizes in a minute. An order of magnitude: hard water, a "
+        "catalytic bed and fresh floc are faster, organic matter is slower.",
+        call<oxidationRate>)
+        .takes(rateTakes)
+        .gives("1/min", "share oxidized in a minute, order of magnitude")
+        .by("k * [OH]^2 * oxygen, [OH] = 10^(ph - pKw(temperature)); k by law: 8.0e13, 2e13, 7.98e13 "
+            "L^2/(mol^2 atm "
+            "min); Millero: 10^(21.56 - 1545/T) [OH]^2 [O2]; Morgan and Lahav: 6e-5, 1.7, 4.3e5 1/min for "
+            "Fe, FeOH, "
+            "Fe(OH)2")
+        .from(sources)
+        .shownBy(rateExamples)
+        .refusing(rateRefusals)
+        .warning(cautions)
+        .safely(safety);
+
+constinit const puteal_function halfLifeRow =
+    Function("iron_half_life", "Half-life of dissolved iron in air",
+             "Time in which oxygen oxidizes half of the dissolved iron. One unit of pH makes it a "
+             "hundredth, ten degrees colder about five times as long. An order of magnitude.",
+             call<halfLife>)
+        .takes(rateTakes)
+        .gives("min", "half-life, order of magnitude")
+        .by("ln(2) / iron_oxidation_rate")
+        .from(sources)
+        .shownBy(halfLifeExamples)
+        .refusing(halfLifeRefusals)
+        .warning(cautions)
+        .safely(safety);
+
+constinit const puteal_function oxidationTimeRow =
+    Function("iron_oxidation_time", "Time for iron to oxidize",
+             "Time in which oxygen brings dissolved iron down to a target, at a pH that holds. An order of "
+             "magnitude.",
+             call<oxidationTime>)
+        .takes(timeTakes)
+        .gives("min", "time to the target, order of magnitude")
+        .by("ln(iron / target) / iron_oxidation_rate")
+        .from(sources)
+        .shownBy(timeExamples)
+        .refusing(timeRefusals)
+        .warning(cautions)
+        .safely(safety);
+
+constinit const puteal_function ironRemainingRow =
+    Function(
+        "iron_remaining", "Dissolved iron left after a time in air",
+        "Dissolved iron that oxygen has not reached after a time, at a pH that holds. An order of magnitude.",
+        call<ironRemaining>)
+        .takes(leftTakes)
+        .gives("mg/L as Fe", "dissolved iron left, order of magnitude")
+        .by("iron * exp(-iron_oxidation_rate * time)")
+        .from(sources)
+        .shownBy(leftExamples)
+        .refusing(leftRefusals)
+        .warning(cautions)
+        .safely(safety);
+
+} // namespace kinetics
