@@ -137,6 +137,20 @@ void sayStop(QCustomPlot &plot, const ChartView &view, const QFont &font)
     text->setText(words(view.stop.substr(0, view.stop.find('.'))));
 }
 
+/// Without a series there are no axes either: figures along them would mean nothing.
+void drawNothing(QCustomPlot &plot, const ChartView &view, const QFont &font)
+{
+    auto *none = new QCPItemText(&plot);
+    none->position->setType(QCPItemPosition::ptAxisRectRatio);
+    none->position->setCoords(0.5, 0.5);
+    none->setFont(font);
+    none->setText(view.stop.empty() && view.leftOut.size() == 1
+                      ? QObject::tr("nothing is drawn for\n") +
+                            words(view.leftOut.front()).replace(QStringLiteral("; "), QStringLiteral(";\n"))
+                      : QObject::tr("nothing is drawn: the sentences below say why"));
+    sayStop(plot, view, font);
+}
+
 } // namespace
 
 QStringList chartSentences(const ChartView &view)
@@ -164,12 +178,11 @@ void fillPlot(QCustomPlot &plot, const ChartView &view, double scale)
     plot.setNoAntialiasingOnDrag(true);
     QFont font = plot.font();
     font.setPointSizeF(10.0 * scale);
+    for (QCPAxis *axis : {plot.xAxis, plot.yAxis})
+        axis->setVisible(!view.series.empty());
     if (view.series.empty()) {
-        auto *none = new QCPItemText(&plot);
-        none->position->setType(QCPItemPosition::ptAxisRectRatio);
-        none->position->setCoords(0.5, 0.5);
-        none->setText(QStringLiteral("nothing is drawn: the sentences below say why"));
-        none->setFont(font);
+        drawNothing(plot, view, font);
+        return;
     }
     double xLow = HUGE_VAL, xHigh = -HUGE_VAL, yLow = 0.0, yHigh = -HUGE_VAL;
     for (const auto &series : view.series)

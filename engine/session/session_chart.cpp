@@ -168,6 +168,7 @@ ChartView SessionState::chart(const std::string &key) const
     readRange(*xRange, xAxis, x, xProblem);
     view.xTitle = axisTitle(m_workbook.sheets[xRange->sheet].column(xRange->column).title, xAxis);
 
+    std::vector<std::string> reasons;
     for (const Plot &plot : found->plots) {
         ChartSeries series;
         series.title = plot.title;
@@ -189,6 +190,7 @@ ChartView SessionState::chart(const std::string &key) const
                 const std::string why =
                     node == noNode ? only.error().words : m_values.words.words(m_values.reason[node]);
                 view.leftOut.push_back(why.empty() ? series.title : fmt::format("{}: {}", series.title, why));
+                reasons.push_back(why);
                 continue;
             }
         }
@@ -209,6 +211,11 @@ ChartView SessionState::chart(const std::string &key) const
             }
         view.series.push_back(std::move(series));
     }
+    // One reason that keeps all of them out (a health stop) is said once.
+    if (reasons.size() > 1 && reasons.size() == found->plots.size() && !reasons.front().empty() &&
+        std::count(reasons.begin(), reasons.end(), reasons.front()) ==
+            static_cast<std::ptrdiff_t>(reasons.size()))
+        view.leftOut = {"every option: " + reasons.front()};
     view.money = yAxis.unit.isMoney();
     if (view.money || view.series.empty())
         view.stop = healthStop();

@@ -182,6 +182,45 @@ private slots:
         QVERIFY(session->chart("cost").stop.empty());
     }
 
+    void everyStopOfTheGateIsMarkedAndKeepsTheChartEmpty_data()
+    {
+        QTest::addColumn<QString>("cell");
+        QTest::addColumn<QString>("typed");
+        QTest::addColumn<QString>("stop");
+        QTest::newRow("bacteria") << "water.coliform"
+                                  << "E. coli"
+                                  << "E. coli";
+        QTest::newRow("fuel") << "water.fuel_smell"
+                              << "yes"
+                              << "Smell of fuel or solvent";
+        QTest::newRow("public") << "house.public_system"
+                                << "yes"
+                                << "Rental, day-care, or 25 people for 60 days a year";
+    }
+    void everyStopOfTheGateIsMarkedAndKeepsTheChartEmpty()
+    {
+        QFETCH(QString, cell);
+        QFETCH(QString, typed);
+        QFETCH(QString, stop);
+        auto session = Session::open(PUTEAL_SOURCE_DIR "/sheets/iron_options.puteal");
+        QVERIFY(session);
+        Session &book = **session;
+        const auto halted = book.find("gate.halted");
+        QVERIFY(halted);
+        QCOMPARE(book.steps()[halted->sheet].worst, LimitState::within);
+        const auto at = book.find(cell.toStdString());
+        QVERIFY(at && book.apply(SetText{*at, typed.toStdString()}));
+        const StepView gate = book.steps()[halted->sheet];
+        QCOMPARE(gate.worst, LimitState::outside);
+        QVERIFY(QString::fromStdString(gate.headline).startsWith("stop and refer: " + stop));
+        const ChartView chart = book.chart("");
+        QVERIFY(chart.series.empty());
+        QCOMPARE(chart.leftOut.size(), std::size_t(1));
+        QVERIFY2(QString::fromStdString(chart.leftOut.front())
+                     .startsWith("every option: health stop: " + stop + "; nothing is recommended, call "),
+                 chart.leftOut.front().c_str());
+    }
+
     void titlesOfCardsAreWhole()
     {
         StepsPaper paper;
