@@ -11,7 +11,7 @@ export -n PUTEAL_PLUGIN_PATH
 export XDG_DATA_HOME=$work/home
 
 "$cmake" --install "$build" --prefix "$work/puteal" >"$work/log" || { cat "$work/log"; exit 1; }
-{ "$cmake" -S "$here/purging" -B "$work/build" -DCMAKE_PREFIX_PATH="$work/puteal" -DCMAKE_CXX_COMPILER="$compiler" \
+{ "$cmake" -G Ninja -S "$here/purging" -B "$work/build" -DCMAKE_PREFIX_PATH="$work/puteal" -DCMAKE_CXX_COMPILER="$compiler" \
     -DCMAKE_CXX_FLAGS="-Wall -Wextra -Wpedantic -Werror" && "$cmake" --build "$work/build"; } >"$work/log" 2>&1 ||
     { cat "$work/log"; exit 1; }
 
