@@ -411,7 +411,7 @@ void ParserTest::refused()
 
 void ParserTest::bounds()
 {
-    const auto nested = [](int n) { return std::string(n, '(') + "1" + std::string(n, ')'); };
+    const auto nested = [](std::size_t n) { return std::string(n, '(') + "1" + std::string(n, ')'); };
     QVERIFY(parse(nested(64)).has_value());
     auto deep = parse(nested(65));
     QVERIFY(!deep.has_value());
