@@ -105,10 +105,12 @@ constexpr puteal_parameter flowTakes[] = {
         .hard(0, 100)
         .usual(4, 30),
 };
-constexpr const char *flowSources[] = {"geometry", "practice", nullptr};
+constexpr const char *flowSources[] = {"geometry", "exam_guide", "practice", nullptr};
 constexpr puteal_example flowExamples[] = {
     example("backwash_flow(bed_area(10 in), 10 gpm/ft^2)", "5.45 gpm", 1e-3, "computed", "geometry"),
     example("backwash_flow(bed_area(12 in), 12 gpm/ft^2)", "9.42 gpm", 1e-3, "computed", "geometry"),
+    // a rise of 6 in in 30 s over 30 ft by 25 ft
+    example("backwash_flow(750 ft^2, 1 ft/min)", "5610 gpm", 1e-3, "published", "exam_guide"),
 };
 constexpr puteal_example flowRefusals[] = {
     refusal("backwash_flow(1 ft^2, -10 gpm/ft^2)", "`rate` must be at least 0 gpm/ft^2; it is -10 gpm/ft^2"),

@@ -9,6 +9,9 @@ namespace filtration
 extern const puteal_function bedAreaRow, bedVolumeRow, contactRow;
 extern const puteal_function backwashFlowRow, backwashGallonsRow, backwashIntervalRow;
 extern const puteal_function cartridgeDaysRow, cartridgeDaysByMassRow;
+extern const puteal_function filterLoadRow, solidsLoadRow, impliedUseRow, impliedDaysRow, impliedCapacityRow,
+    changeAtRow;
+extern const puteal_function expandedPorosityRow, bedExpansionRow, roseHeadLossRow, waterDensityRow;
 extern const puteal_function viscosityRow, fluidizationRow, bedLossRow;
 
 inline constexpr const char pressureSafety[] = "A filter tank is a pressure vessel: take the pressure off "

@@ -23,6 +23,18 @@ constexpr puteal_source sources[] = {
     source("viscosity_table", "H",
            "water density and viscosity table, engineersedge.com; Encyclopedia of Environmental "
            "Science and Engineering, appendix table 2"),
+    source("exam_guide", "H",
+           "Exam study guide: backwash rate, tpomag.com, March 2014: 30 ft by 25 ft, 6 in of rise in 30 s, "
+           "5,610 gpm"),
+    source("density_table", "H",
+           "Encyclopedia of Environmental Science and Engineering, appendix table 2: density of water"),
+    source("davis_11", "H",
+           "M. L. Davis, Water and Wastewater Engineering, McGraw-Hill, chapter 11: examples 11-2 and 11-3, "
+           "pp. 11-15 to 11-18"),
+    source("fluids_docs", "H",
+           "documentation of the public fluid-dynamics library fluids, fluids.packed_bed, "
+           "github.com/CalebBell/fluids"),
+    source("definition", "W", "worked out from the definition"),
     source("wen_yu", "R", "Wen and Yu 1966, constants 33.7 and 0.0408: recalled, not confirmed"),
     source("ergun", "H", "Ergun equation as printed on a chemical-engineering reference page"),
     source("practice", "T", "common practice, no source"),
@@ -30,10 +42,12 @@ constexpr puteal_source sources[] = {
 };
 
 const puteal_function functions[] = {
-    bedAreaRow,         bedVolumeRow,        contactRow,       backwashFlowRow,
-    backwashGallonsRow, backwashIntervalRow, cartridgeDaysRow, cartridgeDaysByMassRow,
-    viscosityRow,       fluidizationRow,     bedLossRow};
-constinit const puteal_plugin self = plugin("filtration", "Filtration", 1, 0, sources, functions);
+    bedAreaRow,          bedVolumeRow,    contactRow,          backwashFlowRow,    backwashGallonsRow,
+    backwashIntervalRow, filterLoadRow,   solidsLoadRow,       cartridgeDaysRow,   cartridgeDaysByMassRow,
+    changeAtRow,         impliedUseRow,   impliedDaysRow,      impliedCapacityRow, viscosityRow,
+    waterDensityRow,     fluidizationRow, expandedPorosityRow, bedExpansionRow,    bedLossRow,
+    roseHeadLossRow};
+constinit const puteal_plugin self = plugin("filtration", "Filtration", 1, 1, sources, functions);
 
 } // namespace
 } // namespace filtration

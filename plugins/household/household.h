@@ -7,6 +7,7 @@ namespace household
 {
 
 extern const puteal_function dailyUseRow, indoorUseRow, yearlyUseRow, septicShareRow;
-extern const puteal_function peakByOutletsRow, peakInHoursRow;
+extern const puteal_function peakByOutletsRow, peakInHoursRow, peakByBathroomsRow, peakVolumeRow;
+extern const puteal_function fixtureUnitsRow, peakByUnitsRow, peakByProbabilityRow, useByPeriodRow;
 
 } // namespace household

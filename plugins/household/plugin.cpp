@@ -4,6 +4,7 @@
 ///  R1 Use per person is an argument; published figures stand in the sources.
 ///  R2 A share of the septic system is no permission.
 ///  R3 Peak flow is never less than the largest single outlet.
+///  R4 Plumbing codes differ: the code is an argument, and rows that are recalled say so.
 #include "household.h"
 
 using namespace puteal::sdk;
@@ -32,13 +33,28 @@ constexpr puteal_source sources[] = {
            "New York State Department of Health, Individual Water Supply Wells, Fact Sheet 2: 110 "
            "gal/day a bedroom"),
     source("massdep_title5", "S", "MassDEP, Water softeners and Title 5"),
+    source("nspc_b54", "S",
+           "National Standard Plumbing Code, table B.5.4, "
+           "up.codes/s/demand-gpm-corresponding-to-fixture-load-wsfu"),
+    source("ipc_2018", "S", "2018 International Plumbing Code, appendix E, table E103.3(2), private use"),
+    source(
+        "peak_demand_study", "H",
+        "Buchberger et al., Peak Water Demand Study, 2017; the normal form after Wistort 1994 is recalled"),
+    source("seven_minutes", "R",
+           "seven-minute table of flow and water by bathrooms: recalled, not confirmed"),
+    source("drilling_resource", "H",
+           "Low-yielding water well counselors, WorldWide Drilling Resource, December 2021, p. 69: 50 to 100 "
+           "gal a person and day, "
+           "200 to 400 for four"),
+    source("recalled", "R", "recalled, not confirmed"),
     source("definition", "W", "worked out from the definition"),
     source("practice", "T", "common practice, no source"),
 };
 
-const puteal_function functions[] = {dailyUseRow,    indoorUseRow,     yearlyUseRow,
-                                     septicShareRow, peakByOutletsRow, peakInHoursRow};
-constinit const puteal_plugin self = plugin("household", "Household", 1, 0, sources, functions);
+const puteal_function functions[] = {dailyUseRow,    indoorUseRow,     yearlyUseRow,   useByPeriodRow,
+                                     septicShareRow, peakByOutletsRow, peakInHoursRow, peakByBathroomsRow,
+                                     peakVolumeRow,  fixtureUnitsRow,  peakByUnitsRow, peakByProbabilityRow};
+constinit const puteal_plugin self = plugin("household", "Household", 1, 1, sources, functions);
 
 } // namespace
 } // namespace household
