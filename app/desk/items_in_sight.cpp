@@ -26,9 +26,7 @@ ItemsInSight::ItemsInSight(SheetView *view)
 
 void ItemsInSight::place()
 {
-    const bool wanted = m_view->sheetModel()->columnCount() > 1 &&
-                        m_view->horizontalScrollBar()->value() > 0 &&
-                        m_view->sheetModel()->roleOf(0) == SheetModel::Role::words;
+    const bool wanted = m_view->sheetModel()->columnCount() > 1 && m_view->horizontalScrollBar()->value() > 0;
     setVisible(wanted);
     m_head->setVisible(wanted);
     if (!wanted)
@@ -86,8 +84,9 @@ bool ItemsInSight::eventFilter(QObject *watched, QEvent *event)
 void ItemsInSight::mousePressEvent(QMouseEvent *event)
 {
     const int row = m_view->rowAt(static_cast<int>(event->position().y()));
-    if (row >= 0)
-        m_view->setCurrentIndex(m_view->sheetModel()->index(row, 0));
+    const QModelIndex index = m_view->sheetModel()->index(row, 0);
+    if (row >= 0 && !m_view->putsIn(index))
+        m_view->setCurrentIndex(index);
 }
 
 void ItemsInSight::mouseDoubleClickEvent(QMouseEvent *event)

@@ -1,15 +1,13 @@
 /// The menus of the window and what their actions do.
+#include <array>
 #include <functional>
 
 #include <QApplication>
-#include <QClipboard>
 #include <QFileDialog>
-#include <QFileInfo>
 #include <QInputDialog>
 #include <QMenu>
 #include <QMenuBar>
-#include <QMessageBox>
-#include <QSettings>
+#include <QStackedWidget>
 
 #include "charts/chart_view.h"
 #include "desk/calculation_pane.h"
@@ -64,15 +62,8 @@ void MainWindow::buildWorkbookMenu()
     fillRecent();
     menu->addSeparator();
     add(menu, tr("Save"), QKeySequence(Qt::CTRL | Qt::Key_S), [this] { save(); });
-    add(menu, tr("Save under another name..."), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S), [this] {
-        QString path =
-            QFileDialog::getSaveFileName(this, tr("Save workbook"), QString(), tr("Workbooks (*.puteal)"));
-        if (path.isEmpty())
-            return;
-        if (QFileInfo(path).suffix().isEmpty())
-            path += QStringLiteral(".puteal");
-        saveAs(path);
-    });
+    add(menu, tr("Save under another name..."), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S),
+        [this] { saveElsewhere(); });
     add(menu, tr("Write page as PDF..."), QKeySequence(), [this] { exportPage(); });
     menu->addSeparator();
     add(menu, tr("Title..."), QKeySequence(), [this] {
@@ -104,18 +95,26 @@ void MainWindow::buildSheetMenu()
             apply(*made);
     };
     add(menu, tr("New column..."), QKeySequence(), [this, edit, sheet] {
-        edit(askNewColumn(this, *m_session, sheet(), m_session->workbook().sheets[sheet()].columnCount()));
+        if (sheet() < m_session->workbook().sheets.size())
+            edit(
+                askNewColumn(this, *m_session, sheet(), m_session->workbook().sheets[sheet()].columnCount()));
     });
-    add(menu, tr("Column..."), QKeySequence(),
-        [this, edit, sheet] { edit(askColumn(this, *m_session, sheet(), m_view->currentCell().column)); });
+    add(menu, tr("Column..."), QKeySequence(), [this, edit] {
+        if (const CellAt at = m_view->currentCell(); m_session->workbook().cell(at))
+            edit(askColumn(this, *m_session, at.sheet, at.column));
+    });
     add(menu, tr("Delete column"), QKeySequence(), [this, sheet] {
         apply(DeleteColumn{sheet(), m_view->currentCell().column});
     });
     menu->addSeparator();
-    add(menu, tr("New sheet..."), QKeySequence(),
-        [this, edit, sheet] { edit(askNewSheet(this, *m_session, sheet() + 1)); });
-    add(menu, tr("Title and key..."), QKeySequence(),
-        [this, edit, sheet] { edit(askSheet(this, *m_session, sheet())); });
+    add(menu, tr("New sheet..."), QKeySequence(), [this, edit, sheet] {
+        const auto sheets = static_cast<std::uint32_t>(m_session->workbook().sheets.size());
+        edit(askNewSheet(this, *m_session, std::min(sheet() + 1, sheets)));
+    });
+    add(menu, tr("Title and key..."), QKeySequence(), [this, edit, sheet] {
+        if (sheet() < m_session->workbook().sheets.size())
+            edit(askSheet(this, *m_session, sheet()));
+    });
     add(menu, tr("Delete sheet"), QKeySequence(), [this, sheet] { apply(DeleteSheet{sheet()}); });
     menu->addSeparator();
     add(menu, tr("Next sheet"), QKeySequence(Qt::CTRL | Qt::Key_PageDown),
@@ -139,7 +138,9 @@ void MainWindow::buildCellMenu()
     using Ask = std::optional<Edit> (*)(QWidget *, const Session &, const CellAt &);
     const auto beside = [&](const QString &text, const QKeySequence &keys, Ask ask) {
         add(menu, text, keys, [this, ask] {
-            const CellAt at = m_view->currentCell();
+            const CellAt at = m_view->meantCell();
+            if (!m_session->workbook().cell(at))
+                return;
             if (const auto edit = ask(this, *m_session, at))
                 apply(*edit);
         });
@@ -147,7 +148,7 @@ void MainWindow::buildCellMenu()
     beside(tr("Name..."), QKeySequence(Qt::CTRL | Qt::Key_M), askName);
     beside(tr("Set unit..."), QKeySequence(Qt::CTRL | Qt::Key_U), askUnit);
     beside(tr("Choices..."), QKeySequence(), askChoices);
-    beside(tr("Limit..."), QKeySequence(Qt::CTRL | Qt::Key_L), askLimit);
+    add(menu, tr("Limit..."), QKeySequence(Qt::CTRL | Qt::Key_L), [this] { editLimit(); });
     beside(tr("Figures..."), QKeySequence(), askFigures);
     beside(tr("Note..."), QKeySequence(), askNote);
 }
@@ -178,10 +179,8 @@ void MainWindow::buildOtherMenus()
         [this] { showSheet(m_view->sheetModel()->sheet()); });
     add(chart, tr("Write chart as SVG, PNG or PDF..."), QKeySequence(), [this] { exportChartFile(); });
     QMenu *sources = menuBar()->addMenu(tr("S&ources"));
-    add(sources, tr("Source marks of this cell..."), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_M), [this] {
-        for (const Edit &edit : askSources(this, *m_session, m_view->currentCell()))
-            apply(edit);
-    });
+    add(sources, tr("Source marks of this cell..."), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_M),
+        [this] { editSources(); });
     QMenu *viewMenu = menuBar()->addMenu(tr("&View"));
     const auto zoom = [this](qreal factor) {
         QFont font = QApplication::font();
@@ -193,6 +192,8 @@ void MainWindow::buildOtherMenus()
     };
     add(viewMenu, tr("Larger"), QKeySequence(Qt::CTRL | Qt::Key_Plus), [zoom] { zoom(1.1); });
     add(viewMenu, tr("Smaller"), QKeySequence(Qt::CTRL | Qt::Key_Minus), [zoom] { zoom(1 / 1.1); });
+    add(viewMenu, tr("Next pane"), QKeySequence(Qt::Key_F6), [this] { nextPane(1); });
+    add(viewMenu, tr("Pane before"), QKeySequence(Qt::SHIFT | Qt::Key_F6), [this] { nextPane(-1); });
     auto *pane = add(viewMenu, tr("Calculation beside the sheet"), QKeySequence(Qt::Key_F9),
                      [this] { m_calculation->setVisible(!m_calculation->isVisible()); });
     pane->setCheckable(true);
@@ -205,7 +206,7 @@ void MainWindow::buildOtherMenus()
                "leave as it was\n"
                "click a cell while typing: its name goes in\nF1 on a word: what it is\nCtrl+D: fill down\n"
                "Ctrl+M: name    Ctrl+U: unit    Ctrl+L: limit\nCtrl+G: chart    F8: next outside or missing\n"
-               "Ctrl+PageDown: next sheet"));
+               "Ctrl+PageDown: next sheet    F6: next pane"));
     });
     add(help, tr("About"), QKeySequence(), [this] {
         m_calculation->showHelp(tr("ABOUT"), tr("Puteal %1\nA workbook for people who make private well "
@@ -217,95 +218,19 @@ void MainWindow::buildOtherMenus()
     });
 }
 
-void MainWindow::fillRecent()
+/// Tab walks over cells and links, so the panes have a key of their own.
+void MainWindow::nextPane(int step)
 {
-    m_recent->clear();
-    const QStringList recent = QSettings().value(QStringLiteral("recent")).toStringList();
-    for (const QString &path : recent) {
-        auto *action = m_recent->addAction(QFileInfo(path).fileName());
-        action->setToolTip(path);
-        connect(action, &QAction::triggered, this, [this, path] {
-            if (mayLeave())
-                openFile(path);
-        });
-    }
-    m_recent->setEnabled(!recent.isEmpty());
-}
-
-void MainWindow::copy()
-{
-    QApplication::clipboard()->setText(m_view->selectionAsText());
-}
-
-void MainWindow::paste()
-{
-    QString text = QApplication::clipboard()->text();
-    if (text.isEmpty())
-        return;
-    text.replace(QStringLiteral("\r\n"), QStringLiteral("\n"));
-    if (text.endsWith(QLatin1Char('\n')))
-        text.chop(1);
-    std::vector<std::vector<std::string>> rows;
-    for (const QString &line : text.split(QLatin1Char('\n'))) {
-        rows.emplace_back();
-        for (const QString &cell : line.split(QLatin1Char('\t')))
-            rows.back().push_back(cell.toStdString());
-    }
-    const auto block = m_view->block();
-    if (!block)
-        return;
-    apply(SetBlock{{m_view->sheetModel()->sheet(), block->left, block->first}, std::move(rows)});
-}
-
-void MainWindow::fillDown()
-{
-    const auto b = m_view->block();
-    if (!b)
-        return;
-    if (b->first == b->last) {
-        say(tr("mark the line to copy and the lines below it, then fill down"));
-        return;
-    }
-    apply(FillDown{m_view->sheetModel()->sheet(), b->left, b->right, b->first, b->last});
-}
-
-void MainWindow::insertLines(InsertSide side)
-{
-    const auto b = m_view->block();
-    if (!b)
-        return;
-    const std::uint32_t at = side == InsertSide::above ? b->first : b->last + 1;
-    apply(InsertLines{m_view->sheetModel()->sheet(), at, b->last - b->first + 1, side});
-}
-
-void MainWindow::deleteLines()
-{
-    if (const auto b = m_view->block())
-        apply(DeleteLines{m_view->sheetModel()->sheet(), b->first, b->last - b->first + 1});
-}
-
-void MainWindow::moveLines(int step)
-{
-    const auto b = m_view->block();
-    if (!b)
-        return;
-    const std::uint32_t sheet = m_view->sheetModel()->sheet(), count = b->last - b->first + 1;
-    if ((step < 0 && b->first == 0) ||
-        (step > 0 && b->last + 1 >= m_session->workbook().sheets[sheet].lineCount()))
-        return;
-    apply(MoveLines{sheet, b->first, count, step < 0 ? b->first - 1 : b->last + 2});
-}
-
-void MainWindow::undoOrRedo(bool undo)
-{
-    if (undo ? !m_session->canUndo() : !m_session->canRedo())
-        return;
-    const ChangeSet change = undo ? m_session->undo() : m_session->redo();
-    reflect(change);
-    if (change.focus && !change.structure)
-        goTo(*change.focus);
-    say(undo ? tr("undone: %1").arg(fromUtf8(change.words))
-             : tr("done again: %1").arg(fromUtf8(change.words)));
+    const std::array<QWidget *, 3> panes{m_steps->paper(), m_center->currentWidget(), m_calculation};
+    int here = 1;
+    for (int i = 0; i < 3; ++i)
+        if (panes[static_cast<std::size_t>(i)]->hasFocus() ||
+            panes[static_cast<std::size_t>(i)]->isAncestorOf(QApplication::focusWidget()))
+            here = i;
+    do
+        here = (here + step + 3) % 3;
+    while (!panes[static_cast<std::size_t>(here)]->isVisible());
+    panes[static_cast<std::size_t>(here)]->setFocus(Qt::ShortcutFocusReason);
 }
 
 void MainWindow::stepState(LimitState wanted)

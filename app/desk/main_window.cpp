@@ -2,14 +2,9 @@
 #include "desk/main_window.h"
 
 #include <QCloseEvent>
-#include <QDateTime>
-#include <QFileDialog>
-#include <QFileInfo>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QMenuBar>
-#include <QMessageBox>
-#include <QSettings>
 #include <QSplitter>
 #include <QStackedWidget>
 #include <QStatusBar>
@@ -48,6 +43,8 @@ MainWindow::MainWindow(QWidget *parent)
     m_title->setContentsMargins(12, 0, 16, 0);
     menuBar()->setCornerWidget(m_title, Qt::TopRightCorner);
     statusBar()->addWidget(m_states);
+    // A long message is cut with dots, never widens the window, and is whole when the pointer rests on it.
+    m_message->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
     statusBar()->addWidget(m_message, 1);
     statusBar()->addPermanentWidget(m_saved);
     statusBar()->setSizeGripEnabled(false);
@@ -58,6 +55,9 @@ MainWindow::MainWindow(QWidget *parent)
             m_calculation->show(*m_session, at);
     });
     connect(m_view, &SheetView::helpWanted, this, &MainWindow::showHelpFor);
+    connect(m_view, &SheetView::said, this, &MainWindow::say);
+    connect(m_view, &SheetView::limitWanted, this, &MainWindow::editLimit);
+    connect(m_view, &SheetView::sourcesWanted, this, &MainWindow::editSources);
     connect(m_calculation, &CalculationPane::cellWanted, this, &MainWindow::goTo);
     connect(m_steps->paper(), &StepsPaper::sheetChosen, this,
             [this](std::uint32_t sheet) { showSheet(sheet); });
@@ -71,24 +71,13 @@ MainWindow::~MainWindow()
     m_view->setSheet(nullptr, 0);
 }
 
-void MainWindow::say(const QString &words)
-{
-    m_message->setText(words);
-    m_message->setAccessibleName(words);
-}
-
-void MainWindow::refuse(const QString &words)
-{
-    m_refusal = words;
-    say(words);
-    if (!m_quiet)
-        QMessageBox::information(this, QStringLiteral("Puteal"), words);
-}
-
 void MainWindow::take(std::unique_ptr<Session> session)
 {
-    m_view->leaveSlip();
+    // The views must never ask a session that is gone, also when the new one has no sheet to show.
+    m_view->setSheet(nullptr, 0);
     m_session = std::move(session);
+    m_saved->clear();
+    say({});
     m_lines.assign(m_session->workbook().sheets.size(), 0);
     m_chartKey.clear();
     m_steps->show(*m_session);
@@ -96,48 +85,18 @@ void MainWindow::take(std::unique_ptr<Session> session)
         showSheet(0);
     refreshAround();
     refreshTitle();
-    const auto notes = m_session->openingNotes();
-    if (!notes.empty())
-        say(fromUtf8(notes.front()));
-}
-
-bool MainWindow::openFile(const QString &path)
-{
-    auto session = Session::open(path.toStdString());
-    if (!session) {
-        const Error &error = session.error();
-        refuse(error.place.fileLine > 0
-                   ? tr("%1, file line %2: %3").arg(path).arg(error.place.fileLine).arg(fromUtf8(error.words))
-                   : fromUtf8(error.words));
-        return false;
-    }
-    take(std::move(*session));
-    remember(path);
-    return true;
+    QStringList notes;
+    for (const auto &note : m_session->openingNotes())
+        notes += fromUtf8(note);
+    if (notes.isEmpty())
+        return;
+    say(notes.front());
+    m_calculation->showHelp(tr("ON OPENING"), notes.join(QStringLiteral("\n\n")));
 }
 
 void MainWindow::newWorkbook()
 {
     take(Session::createNew());
-}
-
-bool MainWindow::mayLeave()
-{
-    m_view->finishTyping();
-    if (!m_session || !m_session->unsaved())
-        return true;
-    QMessageBox box(QMessageBox::Question, QStringLiteral("Puteal"),
-                    tr("%1 has changes that are not saved.").arg(fromUtf8(m_session->workbook().title)),
-                    QMessageBox::NoButton, this);
-    auto *keep = box.addButton(tr("Save"), QMessageBox::AcceptRole);
-    auto *drop = box.addButton(tr("Leave without saving"), QMessageBox::DestructiveRole);
-    auto *stay = box.addButton(tr("Stay"), QMessageBox::RejectRole);
-    box.setDefaultButton(keep);
-    box.setEscapeButton(stay);
-    box.exec();
-    if (box.clickedButton() == keep)
-        return save();
-    return box.clickedButton() == drop;
 }
 
 void MainWindow::closeEvent(QCloseEvent *event)
@@ -146,49 +105,6 @@ void MainWindow::closeEvent(QCloseEvent *event)
         event->accept();
     else
         event->ignore();
-}
-
-bool MainWindow::save()
-{
-    m_view->finishTyping();
-    if (!m_session)
-        return false;
-    if (!m_session->path().empty())
-        return saveAs(QString::fromStdString(m_session->path().string()));
-    QString path =
-        QFileDialog::getSaveFileName(this, tr("Save workbook"), QString(), tr("Workbooks (*.puteal)"));
-    if (path.isEmpty())
-        return false;
-    if (QFileInfo(path).suffix().isEmpty())
-        path += QStringLiteral(".puteal");
-    return saveAs(path);
-}
-
-bool MainWindow::saveAs(const QString &path)
-{
-    m_view->finishTyping();
-    const auto saved = m_session->save(path.toStdString());
-    if (!saved) {
-        refuse(fromUtf8(saved.error().words));
-        return false;
-    }
-    m_saved->setText(tr("Saved %1").arg(QDateTime::currentDateTime().toString(QStringLiteral("HH:mm:ss"))));
-    remember(path);
-    refreshTitle();
-    return true;
-}
-
-void MainWindow::remember(const QString &path)
-{
-    QSettings settings;
-    QStringList recent = settings.value(QStringLiteral("recent")).toStringList();
-    const QString whole = QFileInfo(path).absoluteFilePath();
-    recent.removeAll(whole);
-    recent.prepend(whole);
-    while (recent.size() > 8)
-        recent.removeLast();
-    settings.setValue(QStringLiteral("recent"), recent);
-    fillRecent();
 }
 
 void MainWindow::showSheet(std::uint32_t sheet)
@@ -217,6 +133,7 @@ void MainWindow::showChart(const QString &key)
     m_chartKey = key;
     m_chart->show(m_session->chart(key.toStdString()));
     m_center->setCurrentWidget(m_chart);
+    m_steps->setCurrentChart(key);
 }
 
 void MainWindow::goTo(const CellAt &at)
@@ -243,7 +160,9 @@ bool MainWindow::apply(const Edit &edit)
 
 void MainWindow::reflect(const ChangeSet &change)
 {
-    if (change.structure) {
+    if (change.structure && m_session->workbook().sheets.empty()) {
+        m_view->setSheet(nullptr, 0);
+    } else if (change.structure) {
         const CellAt here = m_view->currentCell();
         const auto sheets = static_cast<std::uint32_t>(m_session->workbook().sheets.size());
         m_lines.resize(sheets, 0);
@@ -303,19 +222,6 @@ void MainWindow::refreshStatus()
     m_undo->setText(m_session->canUndo() ? tr("Undo: %1").arg(fromUtf8(m_session->undoWords())) : tr("Undo"));
     m_redo->setEnabled(m_session->canRedo());
     m_redo->setText(m_session->canRedo() ? tr("Redo: %1").arg(fromUtf8(m_session->redoWords())) : tr("Redo"));
-}
-
-void MainWindow::refreshTitle()
-{
-    const QString title = fromUtf8(m_session->workbook().title);
-    m_title->setText(title);
-    setWindowTitle(
-        QStringLiteral("%1%2 - Puteal").arg(title, m_session->unsaved() ? tr(" (not saved)") : QString()));
-    if (m_session->unsaved())
-        m_saved->setText(tr("not saved"));
-    else if (m_saved->text() == tr("not saved"))
-        m_saved->clear();
-    setWindowFilePath(QString::fromStdString(m_session->path().string()));
 }
 
 } // namespace puteal::desk

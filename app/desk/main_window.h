@@ -48,11 +48,14 @@ public:
     bool save();
     bool saveAs(const QString &path);
     QString lastRefusal() const { return m_refusal; }
+    /// The whole of what the status line says last.
+    QString said() const { return m_words; }
     /// Tests answer for the person.
     void setQuiet(bool quiet) { m_quiet = quiet; }
 
 protected:
     void closeEvent(QCloseEvent *event) override;
+    void resizeEvent(QResizeEvent *event) override;
 
 private:
     void buildMenus();
@@ -67,7 +70,13 @@ private:
     void refreshTitle();
     void fillRecent();
     void remember(const QString &path);
+    void forget(const QString &path);
+    bool saveElsewhere();
     void say(const QString &words);
+    void elideMessage();
+    void editLimit();
+    void editSources();
+    void nextPane(int step);
     void refuse(const QString &words);
     void copy();
     void paste();
@@ -92,7 +101,7 @@ private:
     QLabel *m_title, *m_states, *m_message, *m_saved;
     QMenu *m_recent = nullptr;
     QAction *m_undo = nullptr, *m_redo = nullptr;
-    QString m_chartKey, m_refusal;
+    QString m_chartKey, m_refusal, m_words;
     std::vector<std::uint32_t> m_lines; ///< current line of each sheet
     bool m_quiet = false;
 };

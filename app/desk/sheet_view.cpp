@@ -1,6 +1,7 @@
 /// Keys, mouse, the slip's place and plain-text clipboard of the grid.
 #include "desk/sheet_view.h"
 
+#include <QCoreApplication>
 #include <QHeaderView>
 #include <QKeyEvent>
 #include <QMouseEvent>
@@ -66,7 +67,7 @@ void SheetView::fitColumns()
     const Sheet &sheet = m_session->workbook().sheets[m_model->sheet()];
     const int letter = fontMetrics().averageCharWidth();
     verticalHeader()->setDefaultSectionSize(CellDelegate::lineHeight(font()));
-    int total = 0, words = 0;
+    int total = 0;
     std::vector<int> widths;
     for (int c = 0; c < m_model->columnCount(); ++c) {
         const SheetModel::Role role = m_model->roleOf(c);
@@ -77,15 +78,18 @@ void SheetView::fitColumns()
         }
         widths.push_back(width);
         total += width;
-        words += role == SheetModel::Role::words ? width : 0;
     }
     // Words take two rows when they must, so words columns give way first; amounts, limits and marks stay
     // whole.
-    const int over = total - viewport()->width();
-    for (int c = 0; c < m_model->columnCount(); ++c) {
+    int over = total - viewport()->width();
+    for (int c = m_model->columnCount() - 1; c >= 0; --c) {
         int width = widths[static_cast<std::size_t>(c)];
-        if (over > 0 && words > 0 && m_model->roleOf(c) == SheetModel::Role::words)
-            width = std::max(width - over * width / words - 1, std::min(width, letter * 30));
+        if (over > 0 && m_model->roleOf(c) == SheetModel::Role::words) {
+            // Remarks at the right give way before the items at the left.
+            const int less = std::min(over, width - std::min(width, letter * 30));
+            width -= less;
+            over -= less;
+        }
         setColumnWidth(c, width);
     }
     bool twoRows = false;
@@ -124,6 +128,23 @@ void SheetView::setCurrentCell(const CellAt &at)
     scrollTo(index);
 }
 
+CellAt SheetView::meantCell() const
+{
+    const QModelIndex index = currentIndex();
+    if (!index.isValid() || m_model->roleOf(index.column()) != SheetModel::Role::words)
+        return currentCell();
+    return m_model->amountOfLine(index.row(), index.column());
+}
+
+void SheetView::inputMethodEvent(QInputMethodEvent *event)
+{
+    // A composed character starts the slip as a plain one does, and belongs into it.
+    if (!m_slip->isOpen() && !(event->commitString().isEmpty() && event->preeditString().isEmpty()))
+        openSlip({}, true);
+    if (m_slip->isOpen())
+        QCoreApplication::sendEvent(m_slip->edit(), event);
+}
+
 void SheetView::scrollTo(const QModelIndex &index, ScrollHint hint)
 {
     const int covered = m_items->isVisible() && index.column() != 0 ? m_items->width() : 0;
@@ -160,12 +181,20 @@ void SheetView::openSlip(const QString &start, bool replace)
 {
     if (!m_session || !currentIndex().isValid())
         return;
+    // Beside an amount stand its limit and its sources: what is typed there is no new amount.
+    if (const auto role = m_model->roleOf(currentIndex().column());
+        role == SheetModel::Role::limit || role == SheetModel::Role::sources) {
+        role == SheetModel::Role::limit ? emit limitWanted() : emit sourcesWanted();
+        return;
+    }
     const CellAt at = currentCell();
     const Sheet &sheet = m_session->workbook().sheets[at.sheet];
     if (sheet.columnCount() == 0)
         return;
-    if (sheet.cell(at.column, at.line).beside().lock)
+    if (sheet.cell(at.column, at.line).beside().lock) {
+        emit said(tr("this cell is locked; its formula cannot be typed over"));
         return;
+    }
     const bool words = sheet.column(at.column).kind == ColumnKind::words;
     m_openLine = static_cast<int>(at.line);
     m_delegate->setOpenLine(m_openLine);
@@ -243,21 +272,24 @@ QString SheetView::referenceTo(const CellAt &at) const
     return reference;
 }
 
+bool SheetView::putsIn(const QModelIndex &index)
+{
+    if (!m_slip->isOpen() || !index.isValid())
+        return false;
+    const CellAt at = m_model->roleOf(index.column()) == SheetModel::Role::words
+                          ? m_model->amountOfLine(index.row(), index.column())
+                          : m_model->cellOf(index);
+    if (at == m_slip->at())
+        return false;
+    m_slip->edit()->putIn(referenceTo(at));
+    m_slip->edit()->setFocus();
+    return true;
+}
+
 void SheetView::mousePressEvent(QMouseEvent *event)
 {
-    if (m_slip->isOpen() && event->button() == Qt::LeftButton) {
-        const QModelIndex index = indexAt(event->position().toPoint());
-        if (index.isValid()) {
-            const CellAt at = m_model->roleOf(index.column()) == SheetModel::Role::words
-                                  ? m_model->amountOfLine(index.row(), index.column())
-                                  : m_model->cellOf(index);
-            if (at != m_slip->at()) {
-                m_slip->edit()->putIn(referenceTo(at));
-                m_slip->edit()->setFocus();
-                return;
-            }
-        }
-    }
+    if (event->button() == Qt::LeftButton && putsIn(indexAt(event->position().toPoint())))
+        return;
     QTableView::mousePressEvent(event);
 }
 

@@ -22,6 +22,10 @@ public:
     Slip *slip() const { return m_slip; }
     CellAt currentCell() const;
     void setCurrentCell(const CellAt &at);
+    /// The cell that names, limits and marks are meant for: for an item, the amount it names.
+    CellAt meantCell() const;
+    /// While a formula is typed, a cell pointed at puts its name in; false when nothing is typed.
+    bool putsIn(const QModelIndex &index);
     /// Lines and columns of the selection, cells only (limit and source columns left out).
     struct Block {
         std::uint32_t left, right, first, last;
@@ -38,6 +42,9 @@ signals:
     void edited(const puteal::Edit &edit);
     void cellChosen(const puteal::CellAt &at);
     void helpWanted(const QString &word);
+    void said(const QString &words);
+    void limitWanted();
+    void sourcesWanted();
 
 public:
     /// Scrolls sideways only when the cell is out of sight: the items beside it should stay.
@@ -45,6 +52,7 @@ public:
 
 protected:
     void keyPressEvent(QKeyEvent *event) override;
+    void inputMethodEvent(QInputMethodEvent *event) override;
     void mousePressEvent(QMouseEvent *event) override;
     void mouseDoubleClickEvent(QMouseEvent *event) override;
     void resizeEvent(QResizeEvent *event) override;

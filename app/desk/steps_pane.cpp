@@ -147,13 +147,13 @@ void StepsPaper::paintCard(QPainter &painter, int card) const
                                                                                       : step.worst);
     QString words;
     if (step.errors > 0)
-        words = tr("%n cell(s) without a result", nullptr, static_cast<int>(step.errors));
+        words = tr("%1 without a result").arg(step.errors);
     else if (step.outside > 0)
-        words = tr("%n outside limit", nullptr, static_cast<int>(step.outside));
+        words = tr("%1 outside limit").arg(step.outside);
     else if (step.missing > 0)
-        words = tr("%n missing test(s)", nullptr, static_cast<int>(step.missing));
+        words = (step.missing == 1 ? tr("1 missing test") : tr("%1 missing tests").arg(step.missing));
     else if (step.near > 0)
-        words = tr("%n near limit", nullptr, static_cast<int>(step.near));
+        words = tr("%1 near limit").arg(step.near);
     if (!words.isEmpty() && !step.headline.empty())
         words += QStringLiteral(" · ");
     words += fromUtf8(step.headline);
@@ -269,6 +269,24 @@ void StepsPane::show(const Session &session)
     for (const Chart &chart : session.workbook().charts)
         charts.emplace_back(chart.key, chart.title);
     m_paper->setSteps(session.steps(), std::move(charts));
+}
+
+int StepsPaper::cardOfChart(const QString &key) const
+{
+    for (std::size_t i = 0; i < m_charts.size(); ++i)
+        if (fromUtf8(m_charts[i].first) == key)
+            return static_cast<int>(m_steps.size() + i);
+    return -1;
+}
+
+void StepsPane::setCurrentChart(const QString &key)
+{
+    const int card = m_paper->cardOfChart(key);
+    if (card < 0)
+        return;
+    m_paper->setCurrent(card);
+    const QRect box = m_paper->cardRect(card);
+    ensureVisible(box.center().x(), box.center().y(), 20, box.height());
 }
 
 void StepsPane::setCurrentSheet(std::uint32_t sheet)

@@ -18,6 +18,8 @@ public:
     void setSteps(std::vector<StepView> steps, std::vector<std::pair<std::string, std::string>> charts);
     void setCurrent(int card);
     int current() const { return m_current; }
+    /// Card of a chart, -1 when there is none.
+    int cardOfChart(const QString &key) const;
     int cardCount() const { return static_cast<int>(m_steps.size() + m_charts.size()); }
     QRect cardRect(int card) const;
 
@@ -54,6 +56,7 @@ public:
     StepsPaper *paper() const { return m_paper; }
     void show(const Session &session);
     void setCurrentSheet(std::uint32_t sheet);
+    void setCurrentChart(const QString &key);
 
 private:
     StepsPaper *m_paper;

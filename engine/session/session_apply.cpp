@@ -92,8 +92,30 @@ ChangeSet SessionState::redo()
     return set;
 }
 
+namespace
+{
+
+/// The sheet an edit works on, if it names one.
+std::optional<std::uint32_t> sheetOf(const Edit &edit)
+{
+    return std::visit(
+        [](const auto &one) -> std::optional<std::uint32_t> {
+            if constexpr (requires { one.sheet; })
+                return one.sheet;
+            else if constexpr (requires { one.topLeft; })
+                return one.topLeft.sheet;
+            else
+                return {};
+        },
+        edit);
+}
+
+} // namespace
+
 Result<ChangeSet> SessionState::apply(const Edit &edit)
 {
+    if (const auto sheet = sheetOf(edit); sheet && *sheet >= m_workbook.sheets.size())
+        return fail(ErrorKind::range, "there is no such sheet");
     Applier applier(*this);
     auto step = std::visit([&](const auto &one) { return applier.make(one); }, edit);
     if (!step)
