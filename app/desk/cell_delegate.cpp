@@ -12,18 +12,6 @@ namespace
 {
 constexpr int margin = 6;
 
-/// Words in at most two small rows, cut with dots.
-void drawTwoRows(QPainter &painter, const QRect &box, const QFont &font, const QString &words)
-{
-    painter.setFont(font);
-    const QFontMetrics metrics(font);
-    QString text = words;
-    while (metrics.boundingRect(QRect(0, 0, box.width(), 10000), Qt::TextWordWrap, text).height() >
-               box.height() + 2 &&
-           text.size() > 8)
-        text = text.left(text.size() - 5).trimmed() + QStringLiteral("...");
-    painter.drawText(box, Qt::TextWordWrap | Qt::AlignVCenter | Qt::AlignLeft, text);
-}
 } // namespace
 
 CellDelegate::CellDelegate(SheetModel *model, QObject *parent) : QStyledItemDelegate(parent), m_model(model)

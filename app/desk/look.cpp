@@ -88,6 +88,19 @@ void paintState(QPainter &painter, const QRectF &square, LimitState state)
     painter.restore();
 }
 
+void drawTwoRows(QPainter &painter, const QRect &box, const QFont &font, const QString &words,
+                 Qt::Alignment align)
+{
+    painter.setFont(font);
+    const QFontMetrics metrics(font);
+    QString text = words;
+    while (metrics.boundingRect(QRect(0, 0, box.width(), 10000), Qt::TextWordWrap, text).height() >
+               box.height() + 2 &&
+           text.size() > 8)
+        text = text.left(text.size() - 5).trimmed() + QStringLiteral("...");
+    painter.drawText(box, Qt::TextWordWrap | int(align | Qt::AlignLeft), text);
+}
+
 QFont smallFont(const QFont &base)
 {
     QFont font = base;

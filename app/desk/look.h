@@ -36,6 +36,10 @@ QString stateWord(LimitState state);
 /// with question.
 void paintState(QPainter &painter, const QRectF &square, LimitState state);
 
+/// Words in as many small rows as the box has, cut with dots.
+void drawTwoRows(QPainter &painter, const QRect &box, const QFont &font, const QString &words,
+                 Qt::Alignment align = Qt::AlignVCenter);
+
 QFont smallFont(const QFont &base);
 QFont fixedFont(const QFont &base);
 

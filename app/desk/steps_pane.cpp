@@ -166,8 +166,7 @@ void StepsPaper::paintCard(QPainter &painter, int card) const
                    step.told);
         below.setLeft(below.left() + shape + 4);
     }
-    painter.drawText(below, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap,
-                     metrics.elidedText(words, Qt::ElideRight, below.width() * 2 - 30));
+    drawTwoRows(painter, below, small, words, Qt::AlignTop);
 }
 
 void StepsPaper::paintArrows(QPainter &painter) const
