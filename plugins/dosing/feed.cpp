@@ -33,7 +33,7 @@ double solutionDays(double tank, double use, double dose, double strength, Reply
         return reply.refuse(0, "nothing is fed, so the tank never empties: give a use and a dose above 0");
     const double days = tank / perDay;
     if (lessThan(30, days)) // bleach is best used within a month [common practice, no source]
-        reply.caution("old", "more than 30 days: bleach loses strength, mix a smaller or a weaker tank");
+        reply.caution("old", "more than 30 days: a solution loses strength, mix a smaller or a weaker tank");
     return days;
 }
 
