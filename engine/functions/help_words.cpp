@@ -32,7 +32,10 @@ std::string defaultWords(const ParameterInfo &parameter)
     if (p.kind == ValueKind::yesNo)
         return p.fallback != 0 ? "yes" : "no";
     const auto &unit = p.pattern.text;
-    return shortest(p.fallback) + (unit.empty() || unit.find('\'') != std::string::npos ? "" : " " + unit);
+    // a default worked out from constants is shown to six figures, as results are
+    const std::string exact = shortest(p.fallback), six = trimZeros(toFigures(p.fallback, 6));
+    return (exact.size() > six.size() ? six : exact) +
+           (unit.empty() || unit.find('\'') != std::string::npos ? "" : " " + unit);
 }
 
 std::string markWords(const std::string &mark)

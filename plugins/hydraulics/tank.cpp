@@ -12,24 +12,33 @@ namespace
 
 constexpr double seaLevelAir = 14.7; // psi_abs, rounded as the trade does [National Driller]
 
-double tankDrawdown(double volume, double precharge, double cutIn, double cutOut, double air, Reply &reply)
+/// Share of its volume that a tank gives; `prechargeArgument` is the place of the precharge among the
+/// arguments, where cut-in and cut-out follow.
+double givenShare(double precharge, double cutIn, double cutOut, double air, std::uint32_t prechargeArgument,
+                  Reply &reply)
 {
     if (!lessThan(cutIn, cutOut))
-        return reply.refuse(4, "the pump must cut out at a higher pressure than it cuts in");
+        return reply.refuse(prechargeArgument + 2,
+                            "the pump must cut out at a higher pressure than it cuts in");
     if (!atMost(precharge, cutIn))
         return reply.refuse(
-            2, "the precharge is above the cut-in pressure: the tank runs empty before the pump starts");
+            prechargeArgument,
+            "the precharge is above the cut-in pressure: the tank runs empty before the pump starts");
     if (lessThan(precharge, cutIn - 5)) // usual is 2 psi below cut-in [common practice, no source]
         reply.caution("low_precharge", "the precharge is usually 2 psi below the cut-in pressure");
     const double filled = precharge + air;
-    return volume * (filled / (cutIn + air) - filled / (cutOut + air));
+    return filled / (cutIn + air) - filled / (cutOut + air);
+}
+
+double tankDrawdown(double volume, double precharge, double cutIn, double cutOut, double air, Reply &reply)
+{
+    return volume * givenShare(precharge, cutIn, cutOut, air, 2, reply);
 }
 
 double leastTankVolume(double flow, double time, double precharge, double cutIn, double cutOut, double air,
                        Reply &reply)
 {
-    const double share = tankDrawdown(1.0, precharge, cutIn, cutOut, air, reply);
-    return flow * time / share;
+    return flow * time / givenShare(precharge, cutIn, cutOut, air, 3, reply);
 }
 
 double motorStarts(double held, double flow, double draw, Reply &reply)

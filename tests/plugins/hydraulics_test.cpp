@@ -51,6 +51,23 @@ class HydraulicsTest : public QObject
     Q_OBJECT
 
 private slots:
+    /// A refusal points at the argument that has to change, whichever function asks.
+    void tankRefusalsPoint()
+    {
+        const Answer drawdown = hydraulics().call("tank_drawdown", {85.0, 35.0, 30.0, 50.0});
+        QCOMPARE(
+            drawdown.words,
+            std::string(
+                "the precharge is above the cut-in pressure: the tank runs empty before the pump starts"));
+        QCOMPARE(drawdown.refusedArgument, 2U);
+        const Answer least = hydraulics().call("least_tank_volume", {10.0, 1.0, 45.0, 40.0, 60.0});
+        QCOMPARE(least.words, drawdown.words);
+        QCOMPARE(least.refusedArgument, 3U);
+        const Answer narrow = hydraulics().call("least_tank_volume", {10.0, 1.0, 38.0, 40.0, 40.0});
+        QCOMPARE(narrow.words, std::string("the pump must cut out at a higher pressure than it cuts in"));
+        QCOMPARE(narrow.refusedArgument, 5U);
+    }
+
     void frictionAgainstRoots()
     {
         for (const double reynolds : {4e3, 7e3, 1e4, 5e4, 1e5, 1e6, 1e7, 1e8})
