@@ -34,7 +34,7 @@ std::string defaultWords(const ParameterInfo &parameter)
     const auto &unit = p.pattern.text;
     // a default worked out from constants is shown to six figures, as results are
     const std::string exact = shortest(p.fallback), six = trimZeros(toFigures(p.fallback, 6));
-    return (exact.size() > six.size() ? six : exact) +
+    return (exact.size() > 10 ? six : exact) +
            (unit.empty() || unit.find('\'') != std::string::npos ? "" : " " + unit);
 }
 

@@ -53,6 +53,37 @@ void addCarets(std::string &line, std::string_view text, Span span)
     std::fill_n(line.begin() + static_cast<std::ptrdiff_t>(first), count, '^');
 }
 
+/// The part of a text from one code point to another.
+std::string_view part(std::string_view text, std::size_t from, std::size_t to)
+{
+    const auto byteOf = [&](std::size_t point) {
+        std::size_t i = 0;
+        for (; i < text.size() && point > 0; --point)
+            for (++i; i < text.size() && (static_cast<unsigned char>(text[i]) & 0xC0U) == 0x80U;)
+                ++i;
+        return i;
+    };
+    const std::size_t begin = byteOf(from);
+    return text.substr(begin, byteOf(to) - begin);
+}
+
+/// Leaves of a line too long for a terminal the part that is pointed at, with dots where it was cut.
+void cutAroundCarets(std::string &line, std::string &carets)
+{
+    constexpr std::size_t widest = 160, around = 40; // characters
+    constexpr std::string_view dots = "... ";
+    const std::size_t length = codePoints(line);
+    if (length <= widest)
+        return;
+    const std::size_t first = carets.find('^');
+    const std::size_t from = first > around ? first - around : 0;
+    const std::size_t to = std::min({length, carets.size() + around, from + widest});
+    const std::string_view before = from > 0 ? dots : std::string_view();
+    carets = std::string(before.size(), ' ') + carets.substr(from, to - from);
+    carets.erase(carets.find_last_of('^') + 1);
+    line = std::string(before) + std::string(part(line, from, to)) + (to < length ? " ..." : "");
+}
+
 } // namespace
 
 std::string showValue(const StaticType &type, double number, const std::string &words, const Unit &unit,
@@ -96,6 +127,7 @@ std::string pointed(std::string_view text, const Error &error)
     addCarets(carets, text, *error.place.span);
     if (error.place.other)
         addCarets(carets, text, *error.place.other);
+    cutAroundCarets(shown, carets);
     return shown + "\n" + carets;
 }
 

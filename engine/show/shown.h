@@ -21,7 +21,7 @@ std::string showPlain(const StaticType &type, double number, const std::string &
 /// One line for an error: its words, then the first fix in words. Never ends with a full stop.
 std::string errorLine(const Error &error);
 
-/// A formula with a caret line under the span(s), for terminals.
+/// A formula with a caret line under the span(s), for terminals; of a long one the part pointed at.
 std::string pointed(std::string_view text, const Error &error);
 
 /// The three steps of a cell: formula, numbers put in (as shown), result; conversions and dropped things as

@@ -246,6 +246,17 @@ void ShownTest::pointing_data()
     QTest::newRow("counted in characters")
         << QStringLiteral("5 \u00B5g + x") << QList<int>{8, 9} << QStringLiteral("5 \u00B5g + x\n       ^");
     QTest::newRow("no place") << "3 + 4" << QList<int>{} << "3 + 4";
+    const QString ones = QStringLiteral("1+").repeated(100);
+    QTest::newRow("a long one is cut before and behind")
+        << ones + "x+" + ones << QList<int>{200, 201}
+        << "... " + ones.left(40) + "x+" + ones.left(39) + " ...\n" + QString(44, ' ') + "^";
+    QTest::newRow("a long one is cut behind only")
+        << "x+" + ones << QList<int>{0, 1} << "x+" + ones.left(39) + " ...\n^";
+    QTest::newRow("a long one is cut before only, in characters")
+        << QStringLiteral("\u00B5").repeated(200) + "x" << QList<int>{400, 401}
+        << "... " + QStringLiteral("\u00B5").repeated(40) + "x\n" + QString(44, ' ') + "^";
+    QTest::newRow("pieces far apart: the first one is shown")
+        << "x+" + ones + "y" << QList<int>{0, 1, 202, 203} << "x+" + ones.left(158) + " ...\n^";
 }
 
 void ShownTest::pointing()
