@@ -1,4 +1,4 @@
-/// How strong a solution is, how it ages, and how it is made from a stronger one. (R1, R2)
+/// How strong a solution is, what is left of an aged one, and how it is made from a stronger one. (R1, R2)
 #include "dosing.h"
 
 namespace dosing
@@ -158,9 +158,7 @@ constinit const puteal_function peroxideStrengthRow =
         .shownBy(peroxideExamples)
         .refusing(peroxideRefusals)
         .warning(peroxideCautions)
-        .safely("Peroxide: goggles from 3 %, strong caution from 7 %, transport rules from 8 %. Vented cap "
-                "only, no metals, "
-                "never together with bleach, permanganate or a manganese-dioxide bed.");
+        .safely(peroxideSafety);
 
 constinit const puteal_function bleachResidualRow =
     Function("bleach_residual_strength", "Strength left in aged bleach",
