@@ -23,7 +23,7 @@ constexpr puteal_source sources[] = {
            "worked out from IUPAC, standard atomic weights of the elements 2021, abridged values"),
     source("chlorination_handbook", "H",
            "definitions after Handbook of Chlorination, 1972: trade percent, 6.0 % NaOCl = "
-           "5.71 % Cl2 = 6.17 trade percent, 12.5 trade percent = 10.8 % Cl2"),
+           "5.71 % Cl2 = 6.17 trade percent, 8.25 % NaOCl = 7.86 % Cl2, 12.5 trade percent = 10.8 % Cl2"),
     source("peroxide_storage", "H", "Science ASSIST (ASTA, Australia), Hydrogen peroxide storage, 2019"),
     source("bleach_storage", "H",
            "Bleach - storage guidelines for end users, trade body text: half the strength decays at "

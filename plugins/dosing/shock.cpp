@@ -64,7 +64,8 @@ constexpr Parameter targetParameter =
     Parameter("target", "mg/L as Cl2", "chlorine wanted in that water").hard(1, 5000).usual(50, 300);
 constexpr Parameter strengthParameter =
     Parameter("strength", "mg/L as Cl2",
-              "strength of the bleach, as 5.25 trade_pct; see hypochlorite_strength")
+              "strength of the bleach, as 5.25 trade_pct; today's is often stronger, read the label and see "
+              "hypochlorite_strength")
         .hard(1000, 250000)
         .usual(30000, 150000);
 
@@ -103,7 +104,7 @@ constexpr puteal_parameter ruleTakes[] = {
               "twice the water; its health service, 50 mg/L in twice the water")
         .oneOf(ruleWords),
     Parameter("water", "gal", "water that stands in the well").hard(0.1, 100000).usual(5, 3000),
-    Parameter(strengthParameter).otherwise(ruleBleach, "S"),
+    Parameter(strengthParameter).otherwise(ruleBleach, "H"),
 };
 constexpr const char *ruleSources[] = {
     "hickory",        "groundwater_trust", "mesa_county", "alberta_agriculture",

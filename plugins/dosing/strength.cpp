@@ -69,6 +69,9 @@ constexpr puteal_example hypochloriteExamples[] = {
             "chlorination_handbook"),
     example("hypochlorite_strength(10.8 %, \"weight percent as Cl2\", 1.16)", "125000 mg/L as Cl2", 3e-3,
             "published", "chlorination_handbook"),
+    example("hypochlorite_strength(8.25 %, \"weight percent as NaOCl\", 1.11) / "
+            "hypochlorite_strength(7.86 %, \"weight percent as Cl2\", 1.11)",
+            "1", 1e-3, "published", "chlorination_handbook"),
     example("hypochlorite_strength(8.25 %, \"weight percent as NaOCl\", 1.11)", "87222 mg/L as Cl2", 1e-4,
             "computed", "iupac2021"),
 };

@@ -105,6 +105,12 @@ private slots:
         holds(oxygen(), {{"worked out", "oxygen_partial_pressure", {10, 34.7 / 14.695949}, 0.4920, 5e-4},
                          {"worked out", "oxygen_partial_pressure", {10, 54.7 / 14.695949}, 0.7770, 5e-4},
                          {"worked out", "oxygen_partial_pressure", {10, 74.7 / 14.695949}, 1.0621, 5e-4}});
+        const double cold[] = {5, 10, 15, 20},
+                     slopes[] = {61.50, 54.55, 48.97, 44.43}; // mg/L for 1 atm of oxygen
+        for (int i = 0; i < 4; ++i)
+            QVERIFY(reference::close(number("oxygen_saturation", {cold[i]}) /
+                                         number("oxygen_partial_pressure", {cold[i], 1}),
+                                     slopes[i], 2e-4));
         for (double t = 0; t <= 40; t += 4) {
             const double share = number("oxygen_partial_pressure", {t, 1});
             QVERIFY(reference::close(1 - share / 0.20946, vaporByWagner(t), 1.5e-3));
