@@ -1,4 +1,4 @@
-/// What a feeder must give, how long its tank lasts, and how long the water stays in a contact tank. (R3, R4)
+/// What a feeder must give, how long its tank lasts, and what the water gets at another flow. (R3)
 #include "dosing.h"
 
 namespace dosing
@@ -9,8 +9,17 @@ using namespace puteal::sdk;
 namespace
 {
 
-double feedRate(double flow, double dose, double strength)
+constexpr const char *pumpWords[] = {"constant speed", "constant pressure", nullptr};
+enum PumpKind : int { constantSpeed, constantPressure };
+constexpr const char *feederWords[] = {"flow proportional", "fixed rate", nullptr};
+enum FeederKind : int { flowProportional, fixedRate };
+
+double feedRate(double flow, double dose, double strength, int pump, Reply &reply)
 {
+    if (pump == constantPressure) // at 1 gpm a feeder set for 10 gpm gives ten times the dose
+        reply.caution("constant_pressure",
+                      "the flow of this pump varies: a flow-proportional or flow-switched feeder only, see "
+                      "dose_at_flow");
     return flow * measure::minutePerDay * dose / strength;
 }
 
@@ -37,22 +46,18 @@ double solutionDays(double tank, double use, double dose, double strength, Reply
     return days;
 }
 
-void cautionBaffling(double baffling, Reply &reply)
+double doseAtFlow(double dose, double setFlow, double flow, int feeder, Reply &reply)
 {
-    if (lessThan(0.3, baffling)) // small tanks short-circuit [common practice, no source]
-        reply.caution("optimistic", "a small tank without an inlet diffuser seldom does better than 0.3");
-}
-
-double contactTime(double volume, double flow, double baffling, Reply &reply)
-{
-    cautionBaffling(baffling, reply);
-    return volume / flow * baffling;
-}
-
-double contactVolume(double time, double flow, double baffling, Reply &reply)
-{
-    cautionBaffling(baffling, reply);
-    return time * flow / baffling;
+    if (feeder == flowProportional)
+        return dose;
+    const double times = setFlow / flow;
+    if (lessThan(1.2, times)) // a fifth off is where a residual test shows it [common practice, no source]
+        reply.caution("too_much", "the feeder gives more than a fifth too much at this flow: a "
+                                  "flow-proportional feeder or a steadier flow");
+    else if (lessThan(times, 0.8))
+        reply.caution("too_little", "the feeder gives more than a fifth too little at this flow: set it for "
+                                    "the highest flow");
+    return dose * times;
 }
 
 constexpr puteal_parameter rateTakes[] = {
@@ -62,7 +67,11 @@ constexpr puteal_parameter rateTakes[] = {
         .usual(1, 30),
     Parameter("dose", "'u", "what the water is to get").hard(0, HUGE_VAL),
     Parameter("strength", "'u", "strength of the solution").hard(1e-9, HUGE_VAL),
+    Parameter("pump", "", "how the well pump is driven; a variable-speed drive keeps a constant pressure")
+        .oneOf(pumpWords)
+        .otherwise(constantSpeed, "A"),
 };
+constexpr puteal_caution rateCautions[] = {caution("constant_pressure", "a pump of constant pressure")};
 constexpr const char *rateSources[] = {"treatment_math", "geometry", "practice", nullptr};
 constexpr puteal_example rateExamples[] = {
     example("feed_rate(10 gpm, 5 mg/L as Cl2, 5250 mg/L as Cl2)", "13.7143 gal/day", 1e-5, "computed",
@@ -114,43 +123,28 @@ constexpr puteal_example daysRefusals[] = {
 };
 constexpr puteal_caution daysCautions[] = {caution("old", "more than 30 days")};
 
-constexpr Parameter baffling =
-    Parameter("baffling", "",
-              "share of the nominal time that counts: 0.1 unbaffled, 0.3 poor, 0.5 average, 0.7 superior")
-        .hard(0.01, 1)
-        .usual(0.1, 0.7)
-        .otherwise(0.3, "H");
-constexpr puteal_parameter timeTakes[] = {
-    Parameter("volume", "gal", "water in the contact tank").hard(0, 100000).usual(20, 500),
-    Parameter("flow", "gpm", "peak flow through it").hard(0.01, 1000).usual(1, 30),
-    baffling,
+constexpr puteal_parameter flowTakes[] = {
+    Parameter("dose", "'u", "dose the feeder is set for").hard(0, HUGE_VAL),
+    Parameter("set_flow", "gpm", "flow it is set for").hard(0.01, 1000).usual(1, 30),
+    Parameter("flow", "gpm", "flow that runs now: at cut-in, at cut-out, at one tap")
+        .hard(0.01, 1000)
+        .usual(0.5, 30),
+    Parameter("feeder", "", "whether the feeder follows the flow or is only switched with it")
+        .oneOf(feederWords)
+        .otherwise(fixedRate, "A"),
 };
-constexpr const char *contactSources[] = {"baffling_table", "practice", nullptr};
-constexpr puteal_example timeExamples[] = {
-    example("contact_time(120 gal, 10 gpm)", "3.6 min", 1e-9, "computed", "baffling_table"),
-    example("contact_time(120 gal, 10 gpm, 0.1)", "1.2 min", 1e-9, "computed", "baffling_table"),
-    example("contact_time(80 gal, 7 gpm, 0.5)", "5.71429 min", 1e-5, "computed", "baffling_table"),
+constexpr const char *flowSources[] = {"practice", "geometry", nullptr};
+constexpr puteal_example flowExamples[] = {
+    example("dose_at_flow(5 mg/L as Cl2, 10 gpm, 1 gpm)", "50 mg/L as Cl2", 1e-9, "computed", "geometry"),
+    example("dose_at_flow(5 mg/L as Cl2, 10 gpm, 1 gpm, \"flow proportional\")", "5 mg/L as Cl2", 1e-9,
+            "computed", "geometry"),
+    example("dose_at_flow(3 mg/L as H2O2, 7 gpm, 10 gpm)", "2.1 mg/L as H2O2", 1e-9, "computed", "geometry"),
 };
-constexpr puteal_example timeRefusals[] = {
-    refusal("contact_time(120 gal, 0 gpm)", "`flow` must be at least 0.01 gpm; it is 0 gpm"),
+constexpr puteal_example flowRefusals[] = {
+    refusal("dose_at_flow(5 mg/L as Cl2, 10 gpm, 0 gpm)", "`flow` must be at least 0.01 gpm; it is 0 gpm"),
 };
-constexpr puteal_caution contactCautions[] = {caution("optimistic", "baffling above 0.3")};
-constexpr puteal_parameter volumeTakes[] = {
-    Parameter("time", "min", "time that counts").hard(0, 1440).usual(1, 30),
-    Parameter("flow", "gpm", "peak flow through the tank").hard(0, 1000).usual(1, 30),
-    baffling,
-};
-constexpr puteal_example volumeExamples[] = {
-    example("contact_volume(20 min, 5 gpm, 0.5)", "200 gal", 1e-9, "computed", "baffling_table"),
-    example("contact_volume(20 min, 5 gpm, 0.1)", "1000 gal", 1e-9, "computed", "baffling_table"),
-    example("contact_volume(5 min, 8 gpm)", "133.333 gal", 1e-5, "computed", "baffling_table"),
-};
-constexpr puteal_example volumeRefusals[] = {
-    refusal("contact_volume(5 min, 8 gpm, 30)", "`baffling` must be at most 1; it is 30"),
-};
-constexpr const char contactSafety[] = "Contact time against iron is no disinfection and makes no water safe "
-                                       "to drink: bacteria are a matter for the "
-                                       "health department. A contact tank is a pressure vessel.";
+constexpr puteal_caution flowCautions[] = {caution("too_much", "more than a fifth too much"),
+                                           caution("too_little", "more than a fifth too little")};
 
 } // namespace
 
@@ -162,6 +156,7 @@ constinit const puteal_function feedRateRow =
         .from(rateSources)
         .shownBy(rateExamples)
         .refusing(rateRefusals)
+        .warning(rateCautions)
         .safely(feederSafety);
 
 constinit const puteal_function feedSettingRow =
@@ -188,28 +183,19 @@ constinit const puteal_function solutionDaysRow =
         .warning(daysCautions)
         .safely(feederSafety);
 
-constinit const puteal_function contactTimeRow =
-    Function("contact_time", "Contact time", "Time that counts in a contact tank at peak flow.",
-             call<contactTime>)
-        .takes(timeTakes)
-        .gives("min", "time nine tenths of the water stay at least")
-        .by("baffling * volume / flow")
-        .from(contactSources)
-        .shownBy(timeExamples)
-        .refusing(timeRefusals)
-        .warning(contactCautions)
-        .safely(contactSafety);
-
-constinit const puteal_function contactVolumeRow =
-    Function("contact_volume", "Contact tank volume",
-             "Water a contact tank must hold for a time that counts.", call<contactVolume>)
-        .takes(volumeTakes)
-        .gives("gal", "water in the contact tank")
-        .by("time * flow / baffling")
-        .from(contactSources)
-        .shownBy(volumeExamples)
-        .refusing(volumeRefusals)
-        .warning(contactCautions)
-        .safely(contactSafety);
+constinit const puteal_function doseAtFlowRow =
+    Function("dose_at_flow", "Dose at another flow",
+             "What the water gets when the flow is not the one the feeder was set for. The output of a well "
+             "pump falls by 20 to 40 % from cut-in to cut-out, and a pump of constant pressure gives what "
+             "the taps take.",
+             call<doseAtFlow>)
+        .takes(flowTakes)
+        .gives("'u", "dose")
+        .by("dose * set_flow / flow; a flow-proportional feeder: dose")
+        .from(flowSources)
+        .shownBy(flowExamples)
+        .refusing(flowRefusals)
+        .warning(flowCautions)
+        .safely(feederSafety);
 
 } // namespace dosing

@@ -1,4 +1,4 @@
-/// How strong a solution is, how it ages, and how it is made from a stronger one. (R1, R2)
+/// How strong a solution is, what is left of an aged one, and how it is made from a stronger one. (R1, R2)
 #include "dosing.h"
 
 namespace dosing
@@ -69,6 +69,9 @@ constexpr puteal_example hypochloriteExamples[] = {
             "chlorination_handbook"),
     example("hypochlorite_strength(10.8 %, \"weight percent as Cl2\", 1.16)", "125000 mg/L as Cl2", 3e-3,
             "published", "chlorination_handbook"),
+    example("hypochlorite_strength(8.25 %, \"weight percent as NaOCl\", 1.11) / "
+            "hypochlorite_strength(7.86 %, \"weight percent as Cl2\", 1.11)",
+            "1", 1e-3, "published", "chlorination_handbook"),
     example("hypochlorite_strength(8.25 %, \"weight percent as NaOCl\", 1.11)", "87222 mg/L as Cl2", 1e-4,
             "computed", "iupac2021"),
 };
@@ -158,9 +161,7 @@ constinit const puteal_function peroxideStrengthRow =
         .shownBy(peroxideExamples)
         .refusing(peroxideRefusals)
         .warning(peroxideCautions)
-        .safely("Peroxide: goggles from 3 %, strong caution from 7 %, transport rules from 8 %. Vented cap "
-                "only, no metals, "
-                "never together with bleach, permanganate or a manganese-dioxide bed.");
+        .safely(peroxideSafety);
 
 constinit const puteal_function bleachResidualRow =
     Function("bleach_residual_strength", "Strength left in aged bleach",

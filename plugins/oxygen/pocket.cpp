@@ -9,9 +9,6 @@ using namespace puteal::sdk;
 namespace
 {
 
-constexpr double gasConstant = 8.314462618;     // J/(mol K), exact [SI 2019]
-constexpr double pascalPerPsi = 6894.757293168; // [NIST SP 811, appendix B]
-
 double airPocketOxygen(double volume, double temperature, double pressure)
 {
     const double cubicMeter = volume * measure::literPerGallon / 1000.0;
@@ -65,13 +62,18 @@ constexpr puteal_parameter daysTakes[] = {
         .hard(0, 100)
         .usual(1, 12),
 };
-constexpr const char *daysSources[] = {"definition", "practice", nullptr};
+constexpr const char *daysSources[] = {"definition", "oxygen_code", "practice", nullptr};
 constexpr puteal_example daysExamples[] = {
     example("air_pocket_days(6.5517 g as O2, 300 gal/day, 4 mg/L as O2)", "1.442 day/event", 1e-3, "computed",
             "definition"),
     example("air_pocket_days(6.5517 g as O2, 300 gal/day, oxygen_budget(3 mg/L as Fe, 0 mg/L as Mn, 0 mg/L "
             "as H2S))",
             "13.425 day/event", 1e-4, "computed", "definition"),
+    // the water leaves with a tenth, and with half, of what it holds under 40 psi
+    example("air_pocket_days(6.5517 g as O2, 300 gal/day, 10 % * oxygen_saturation(10 degC, 54.7 psi_abs))",
+            "1.364 day/event", 1e-3, "computed", "oxygen_code"),
+    example("air_pocket_days(6.5517 g as O2, 300 gal/day, 50 % * oxygen_saturation(10 degC, 54.7 psi_abs))",
+            "0.273 day/event", 2e-3, "computed", "oxygen_code"),
 };
 constexpr puteal_example daysRefusals[] = {
     refusal("air_pocket_days(6.5517 g as O2, 300 gal/day, 0 mg/L as O2)",
@@ -95,10 +97,6 @@ constexpr puteal_example volumeExamples[] = {
 constexpr puteal_example volumeRefusals[] = {
     refusal("air_pocket_volume(6 gal, -20 psi)", "`pressure` must be at least 0 psi; it is -20 psi"),
 };
-constexpr const char headSafety[] =
-    "An air head stores energy: relief valve and vacuum breaker, pressure off before opening, never a "
-    "compressor on a "
-    "fiberglass tank without a relief below its rating. Test for methane first.";
 
 } // namespace
 

@@ -6,10 +6,7 @@ namespace oxygen
 
 using namespace puteal::sdk;
 
-namespace
-{
-
-double oxygenSaturation(double temperature, double pressure, Reply &reply)
+double saturationOf(double temperature, double pressure)
 {
     const double kelvin = temperature + kelvinAtZero;
     // mg/L at one atmosphere of moist air [APHA 1985, Benson and Krause]
@@ -18,10 +15,18 @@ double oxygenSaturation(double temperature, double pressure, Reply &reply)
     const double atmospheres = pressure / psiPerAtmosphere, vapor = vaporPressure(kelvin);
     const double theta =
         0.000975 - 1.426e-5 * temperature + 6.436e-8 * temperature * temperature; // [APHA pressure form]
-    if (lessThan(6, atmospheres))
-        reply.caution("high_pressure", "the pressure form is made for pressures to 6 atm");
     return atOne * atmospheres * (1.0 - vapor / atmospheres) * (1.0 - theta * atmospheres) /
            ((1.0 - vapor) * (1.0 - theta));
+}
+
+namespace
+{
+
+double oxygenSaturation(double temperature, double pressure, Reply &reply)
+{
+    if (lessThan(6, pressure / psiPerAtmosphere))
+        reply.caution("high_pressure", "the pressure form is made for pressures to 6 atm");
+    return saturationOf(temperature, pressure);
 }
 
 // Mass of oxygen a mass, by the electrons each gives up; O2 takes 4 [half reactions; IUPAC 2021].
@@ -63,10 +68,20 @@ constexpr puteal_example saturationExamples[] = {
     // 700 mm of mercury
     example("oxygen_saturation(10 degC, 13.5357 psi_abs)", "10.4 mg/L as O2", 5e-3, "published",
             "colorimeter"),
+    // 650 mm of mercury, an older table
+    example("oxygen_saturation(20 degC, 12.5690 psi_abs)", "7.8 mg/L as O2", 8e-3, "published",
+            "colorimeter"),
+    example("oxygen_saturation(15 degC)", "10.2 mg/L as O2", 0.013, "published", "colorimeter"),
+    example("oxygen_saturation(20 degC)", "9.2 mg/L as O2", 0.013, "published", "colorimeter"),
     example("oxygen_saturation(10 degC)", "11.3 mg/L as O2", 5e-3, "published", "en25814"),
     example("oxygen_saturation(20 degC)", "9.09 mg/L as O2", 5e-4, "published", "en25814"),
     example("oxygen_saturation(25 degC)", "8.26 mg/L as O2", 1e-3, "published", "en25814"),
     example("oxygen_saturation(10 degC, 54.7 psi_abs)", "42.295 mg/L as O2", 2e-4, "computed", "oxygen_code"),
+    // 2 atm, and 0.8 atm at a height
+    example("oxygen_saturation(20 degC, 29.3919 psi_abs)", "18.3864 mg/L as O2", 1e-5, "computed",
+            "oxygen_code"),
+    example("oxygen_saturation(10 degC, 11.75676 psi_abs)", "9.0042 mg/L as O2", 1e-5, "computed",
+            "oxygen_code"),
 };
 constexpr puteal_example saturationRefusals[] = {
     refusal("oxygen_saturation(50 degC)", "`temperature` must be at most 40 degC; it is 50 degC"),
@@ -134,8 +149,6 @@ constinit const puteal_function oxygenBudgetRow =
         .shownBy(budgetExamples)
         .refusing(budgetRefusals)
         .warning(budgetCautions)
-        .safely("Test for methane before any aeration: air and methane in a tank can explode. Sulfide gas is "
-                "poisonous: "
-                "vent outdoors.");
+        .safely(aerationSafety);
 
 } // namespace oxygen
