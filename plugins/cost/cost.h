@@ -26,7 +26,13 @@ extern const puteal_function timesReplacedRow, replacementsCostRow, paybackTimeR
 extern const puteal_function savingsRatioRow, adjustedRateRow, discountedPaybackRow, lifeCycleCostRow,
     breakEvenVolumeRow;
 // lasting.cpp
-extern const puteal_function residualValueRow, yearlyReserveRow, capitalizedCostRow;
+extern const puteal_function residualValueRow, yearlyReserveRow, capitalizedCostRow, lifeByHoursRow,
+    lifeByVolumeRow, commonStudyRow;
+// habits.cpp
+extern const puteal_function usualLifeRow, serviceIntervalRow;
+// quoting.cpp
+extern const puteal_function priceByMarginRow, priceByMarkupRow, marginFromMarkupRow, salesTaxRow,
+    countsAsCheapestRow;
 // supplies.cpp
 extern const puteal_function saltByEfficiencyRow, chemicalPerYearRow, supplyCostRow, cartridgeCostRow,
     pricePerVolumeRow;

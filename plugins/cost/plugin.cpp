@@ -10,6 +10,7 @@
 ///  and
 ///     the help says which rate goes with which prices.
 ///  R7 A rate of return is given only when it is the one rate that balances; otherwise the words list them.
+///  R8 Lives, intervals and bands that only the trade's habit knows carry a caution or stand as an argument.
 #include "cost.h"
 
 using namespace puteal::sdk;
@@ -64,7 +65,9 @@ const puteal_function functions[] = {
     capitalizedCostRow,  lifeCycleCostRow,      paybackTimeRow,       discountedPaybackRow,
     breakEvenYearRow,    breakEvenVolumeRow,    saltByEfficiencyRow,  chemicalPerYearRow,
     supplyCostRow,       cartridgeCostRow,      pricePerVolumeRow,    pumpingEnergyRow,
-    deviceEnergyRow};
+    deviceEnergyRow,     lifeByHoursRow,        lifeByVolumeRow,      commonStudyRow,
+    usualLifeRow,        serviceIntervalRow,    priceByMarginRow,     priceByMarkupRow,
+    marginFromMarkupRow, salesTaxRow,           countsAsCheapestRow};
 constinit const puteal_plugin self = plugin("cost", "Cost over years", 1, 1, sources, functions);
 
 } // namespace

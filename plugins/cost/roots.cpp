@@ -15,33 +15,51 @@ namespace cost
 namespace
 {
 
-/// exp(a s) f(s) for the a that makes the greatest term 1: same sign and roots, and never too large.
-double balance(const std::vector<Flow> &flows, double s)
+/// A sum as its sign and the logarithm of its size, so that no power is ever too large.
+struct Term {
+    double time, size;
+    bool positive;
+};
+
+std::vector<Term> termsOf(const std::vector<Flow> &flows)
+{
+    std::vector<Term> terms;
+    for (const Flow &flow : flows)
+        terms.push_back({flow.time, std::log(std::fabs(flow.sum)), flow.sum > 0});
+    return terms;
+}
+
+/// exp(a s) f(s) for the a that makes the greatest term 1: same sign and roots.
+double balance(const std::vector<Term> &terms, double s)
 {
     double greatest = -HUGE_VAL, sum = 0.0;
-    for (const Flow &flow : flows)
-        greatest = std::fmax(greatest, std::log(std::fabs(flow.sum)) - flow.time * s);
-    for (const Flow &flow : flows)
-        sum += std::copysign(std::exp(std::log(std::fabs(flow.sum)) - flow.time * s - greatest), flow.sum);
+    for (const Term &term : terms)
+        greatest = std::fmax(greatest, term.size - term.time * s);
+    for (const Term &term : terms) {
+        const double share = std::exp(term.size - term.time * s - greatest);
+        sum += term.positive ? share : -share;
+    }
     return sum;
 }
 
 /// +1, -1, or 0 where the terms cancel down to rounding.
-int signAt(const std::vector<Flow> &flows, double s)
+int signAt(const std::vector<Term> &terms, double s)
 {
     constexpr double rounding = 1e-13;
-    const double x = balance(flows, s);
-    if (std::fabs(x) <= rounding * static_cast<double>(flows.size()))
+    const double x = balance(terms, s);
+    if (std::fabs(x) <= rounding * static_cast<double>(terms.size()))
         return 0;
     return x > 0 ? 1 : -1;
 }
 
-double bisected(const std::vector<Flow> &flows, double low, double high)
+double bisected(const std::vector<Term> &terms, double low, double high)
 {
-    const bool rising = balance(flows, high) > 0;
+    const bool rising = balance(terms, high) > 0;
     for (int k = 0; k < 120; ++k) { // more than the bits of a double
         const double middle = low + 0.5 * (high - low);
-        ((balance(flows, middle) > 0) == rising ? high : low) = middle;
+        if (middle == low || middle == high)
+            break;
+        ((balance(terms, middle) > 0) == rising ? high : low) = middle;
     }
     return low + 0.5 * (high - low);
 }
@@ -76,18 +94,19 @@ std::vector<Root> rootsBetween(const std::vector<Flow> &flows, double low, doubl
     for (const Root &root : rootsBetween(turnedOnceLess(flows), low, high))
         cuts.push_back(root.s);
     cuts.push_back(high);
+    const std::vector<Term> terms = termsOf(flows);
     std::vector<Root> found;
     int before = 0; // sign on the way to the cut
     for (std::size_t i = 0; i < cuts.size(); ++i) {
-        const int here = signAt(flows, cuts[i]);
+        const int here = signAt(terms, cuts[i]);
         if (here == 0) {
-            const int after = i + 1 < cuts.size() ? signAt(flows, 0.5 * (cuts[i] + cuts[i + 1])) : -before;
+            const int after = i + 1 < cuts.size() ? signAt(terms, 0.5 * (cuts[i] + cuts[i + 1])) : -before;
             found.push_back({cuts[i], before != after});
             before = after;
             continue;
         }
         if (before != 0 && before != here)
-            found.push_back({bisected(flows, cuts[i - 1], cuts[i]), true});
+            found.push_back({bisected(terms, cuts[i - 1], cuts[i]), true});
         before = here;
     }
     return found;

@@ -187,6 +187,34 @@ private slots:
                        {w, "break_even_volume", {0, 0.0018, 90, 0}, 50000, 1e-14}});
     }
 
+    void lasting()
+    {
+        const auto of = [](const char *f, std::vector<Given> given) { return cost().call(f, given).number; };
+        for (int life = 1; life <= 16; ++life)
+            for (int study = 1; study <= 30; ++study) {
+                int left = life; // years the part in use has still to go, counted year by year
+                for (int year = 1; year <= study; ++year)
+                    left = left == 1 && year < study ? life : left - 1;
+                QCOMPARE(of("residual_value", {700.0 * life, double(life), double(study)}), 700.0 * left);
+                int common = 1;
+                while (common % life != 0 || common % study != 0)
+                    ++common;
+                const Answer both = cost().call("common_study", {column({double(life), double(study)})});
+                QVERIFY(both.refused ? common > 200 : both.number == common);
+            }
+        const char *habit = "common practice, no source";
+        holds(cost(), {{habit, "life_by_hours", {9000, 24}, 9000 / 8760.0, 1e-14},
+                       {habit, "life_by_volume", {26000, 91250}, 104 / 365.0, 1e-14},
+                       {habit, "usual_life", {6, 0}, 10, 1e-14},
+                       {habit, "usual_life", {7, 1}, 8, 1e-14},
+                       {habit, "service_interval", {4, 1}, 12, 1e-14},
+                       {"the margin of its markup", "price_by_margin", {700, 3 / 13.0}, 910, 1e-14},
+                       {"30 on 100 is 30 of 130", "margin_from_markup", {0.3}, 3 / 13.0, 1e-14}});
+        QVERIFY(cost().call("usual_life", {0}).warns("habit"));
+        QVERIFY(cost().call("life_by_volume", {100000, 15600, 1}).warns("calendar"));
+        QVERIFY(!cost().call("life_by_volume", {100000, 150000, 1}).warns("calendar"));
+    }
+
     void cautionsOfReturns()
     {
         const auto of = [](std::vector<double> sums) {
