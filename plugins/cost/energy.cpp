@@ -1,4 +1,4 @@
-/// Energy a pump takes for water lifted and pressed. (R5)
+/// Energy a pump takes for water lifted and pressed, and small devices that run by the hour. (R5)
 #include "cost.h"
 
 namespace cost
@@ -15,6 +15,12 @@ double pumpingEnergy(double head, double volume, double efficiency)
     constexpr double joulePerGallonFoot = 0.3048 * 9.80665 * measure::literPerGallon;
     constexpr double joulePerKilowattHour = 3.6e6; // exact [NIST SP 811, appendix B]
     return head * volume * joulePerGallonFoot / joulePerKilowattHour / efficiency;
+}
+
+double deviceEnergy(double power, double hours, double days)
+{
+    constexpr double wattPerKilowatt = 1000;
+    return power / wattPerKilowatt * hours * days;
 }
 
 constexpr puteal_parameter takes[] = {
@@ -38,6 +44,23 @@ constexpr puteal_example refusals[] = {
     refusal("pumping_energy(150 ft_head, 1000 gal, 40)", "`efficiency` must be at most 1; it is 40"),
 };
 
+constexpr puteal_parameter deviceTakes[] = {
+    Parameter("power", "W", "what the device draws while it runs").hard(0, 20000).usual(1, 1500),
+    Parameter("hours", "hr/day", "how long it runs a day").hard(0, 24).usual(0.1, 24),
+    Parameter("days", "day/yr", "days a year it is switched on")
+        .hard(0, 366)
+        .usual(20, 365)
+        .otherwise(365, "A"),
+};
+constexpr const char *deviceSources[] = {"nist811", "definition", nullptr};
+constexpr puteal_example deviceExamples[] = {
+    example("device_energy(40 W, 24 hr/day)", "350.4 kWh/yr", 1e-12, "computed", "nist811"),
+    example("device_energy(150 W, 2 hr/day, 100 day/yr)", "30 kWh/yr", 1e-12, "computed", "definition"),
+};
+constexpr puteal_example deviceRefusals[] = {
+    refusal("device_energy(40 W, 25 hr/day)", "`hours` must be at most 24 hr/day; it is 25 hr/day"),
+};
+
 } // namespace
 
 constinit const puteal_function pumpingEnergyRow =
@@ -50,5 +73,17 @@ constinit const puteal_function pumpingEnergyRow =
         .refusing(refusals)
         .safely(
             "Pump wiring belongs to a licensed electrician: power off and locked before any work on a pump.");
+
+constinit const puteal_function deviceEnergyRow =
+    Function("device_energy", "Energy of a device",
+             "Electric energy a lamp, cell, compressor, feeder or valve takes in a year.", call<deviceEnergy>)
+        .takes(deviceTakes)
+        .gives("kWh/yr", "electric energy a year")
+        .by("power * hours * days")
+        .from(deviceSources)
+        .shownBy(deviceExamples)
+        .refusing(deviceRefusals)
+        .safely("Outlets near water belong to a licensed electrician and on a ground-fault breaker; no power "
+                "strip on a wet floor.");
 
 } // namespace cost

@@ -19,13 +19,6 @@ double presentValueFactor(double rate, double time)
     return std::exp(-time * std::log1p(rate));
 }
 
-double annuity(double rate, int years)
-{
-    return rate == 0.0 ? years : -std::expm1(-years * std::log1p(rate)) / rate;
-}
-
-constexpr const char wholeYearsWanted[] = "yearly sums need whole years: round the time to a year";
-
 double annuityFactor(double rate, double time, Reply &reply)
 {
     const int years = wholeYears(time);
@@ -54,8 +47,6 @@ double yearlyEquivalent(double amount, double rate, double time, Reply &reply)
     return amount / annuity(rate, years);
 }
 
-constexpr Parameter studyTime = Parameter("time", "yr", "years counted").hard(0, 200).usual(0, 40);
-
 constexpr puteal_parameter compoundTakes[] = {rateParameter, studyTime};
 constexpr const char *factorSources[] = {"interest_tables", "finance_code", "definition", nullptr};
 constexpr puteal_example compoundExamples[] = {
@@ -83,8 +74,8 @@ constexpr puteal_example annuityExamples[] = {
 constexpr puteal_example annuityRefusals[] = {refusal("annuity_factor(5 %, 10.5 yr)", wholeYearsWanted)};
 
 constexpr puteal_parameter grownTakes[] = {
-    Parameter("growth", "", "price rise a year, as 3 %").hard(lowestRate, highestRate).usual(0, 0.15),
-    Parameter("discount", "", "discount rate a year, as 5 %").hard(lowestRate, highestRate).usual(0, 0.15),
+    growthParameter,
+    discountParameter,
     studyTime,
 };
 constexpr const char *grownSources[] = {"handbook135", "finance_code", "definition", nullptr};

@@ -48,7 +48,7 @@ double breakEvenYear(const Argument &years, const Argument &first, const Argumen
     for (std::size_t i = 0; i < n; ++i) {
         const double year = years.begin()[i], gap = first.begin()[i] - second.begin()[i];
         if (!std::isfinite(year) || !std::isfinite(gap))
-            return reply.refuse(0, "a line is blank: fill it or take it out of the range");
+            return reply.refuse(0, blankLine);
         if (i > 0 && !lessThan(lastYear, year))
             return reply.refuse(1, "the years must rise from line to line");
         // A gap of nothing belongs to the side it came from until it opens on the other one.
@@ -89,14 +89,8 @@ constexpr puteal_parameter costTakes[] = {
     life,
     upTo,
     study,
-    Parameter("growth", "", "price rise a year, as 3 %")
-        .hard(lowestRate, highestRate)
-        .usual(0, 0.15)
-        .otherwise(0, "A"),
-    Parameter("discount", "", "discount rate a year, as 5 %")
-        .hard(lowestRate, highestRate)
-        .usual(0, 0.15)
-        .otherwise(0, "A"),
+    growthParameter.otherwise(0, "A"),
+    discountParameter.otherwise(0, "A"),
 };
 constexpr puteal_example costExamples[] = {
     example("replacements_cost($450, 6 yr, 15 yr, 15 yr, 0, 5 %)", "$586.373767", 1e-8, "computed",

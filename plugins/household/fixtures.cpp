@@ -1,5 +1,4 @@
-/// Peak flow of a house from its bathrooms, from fixture units by plumbing code, or from chances of use. (R3,
-/// R4)
+/// Peak flow of a house from its bathrooms, or from fixture units by plumbing code. (R3, R4)
 #include "household.h"
 
 #include <algorithm>
@@ -117,32 +116,6 @@ double peakByUnits(double units, int code, int flush, Reply &reply)
     return between(national, units, column, reply);
 }
 
-double peakByProbability(const Argument &counts, const Argument &chances, const Argument &flows, double z,
-                         bool atLeastTwo, Reply &reply)
-{
-    const std::size_t n = counts.count();
-    if (n == 0 || chances.count() != n || flows.count() != n)
-        return reply.refuse(0, "the three ranges must have the same lines");
-    double average = 0.0, variance = 0.0, idle = 1.0, first = 0.0, second = 0.0;
-    for (std::size_t i = 0; i < n; ++i) {
-        const double count = counts.begin()[i], p = chances.begin()[i], q = flows.begin()[i];
-        if (!std::isfinite(count + p + q))
-            return reply.refuse(0, "a line is blank: fill it or take it out of the range");
-        average += count * p * q;
-        variance += count * p * (1 - p) * q * q;
-        idle *= std::pow(1 - p, count);
-        for (int k = 0; k < 2 && k < count; ++k) { // the two largest single flows
-            second = std::fmax(second, std::fmin(first, q));
-            first = std::fmax(first, q);
-        }
-    }
-    const double peak = average + z * std::sqrt(variance);
-    if (lessThan(0.5, idle)) // half of the time: a habit of reading, no source
-        reply.caution("idle", "most of the time nothing runs, and a bell curve is a poor picture of that: "
-                              "take the two largest outlets together as the least");
-    return atLeastTwo ? std::fmax(peak, first + second) : peak;
-}
-
 constexpr puteal_parameter bathTakes[] = {
     Parameter("bathrooms", "each", "bathrooms, halves allowed; beyond four count fixture units")
         .hard(1, 4)
@@ -209,37 +182,6 @@ constexpr puteal_example unitRefusals[] = {
 constexpr puteal_caution unitCautions[] = {
     caution("recalled", "the International Plumbing Code, or between 14 and 120 fixture units")};
 
-constexpr puteal_parameter chanceTakes[] = {
-    Parameter("count", "each", "how many of each fixture").range().hard(0, 1000).usual(1, 20),
-    Parameter("probability", "", "chance that one of them runs in the peak hour")
-        .range()
-        .hard(0, 1)
-        .usual(0, 0.2),
-    Parameter("flow", "gpm", "flow of one of them").range().hard(0, 100).usual(0.5, 10),
-    Parameter("z", "", "normal deviate of the share of the time covered: 2.326348 for 99 %")
-        .hard(0, 5)
-        .usual(1.2, 3.1)
-        .otherwise(2.326348, "W"),
-    Parameter("two_largest", "", "never less than the two largest outlets together")
-        .yesNo()
-        .otherwise(1, "A"),
-};
-constexpr const char *chanceSources[] = {"peak_demand_study", "definition", nullptr};
-#define HOUSE                                                                                                \
-    "n: 3 each, 2 each, 2 each, 1 each, 1 each, 1 each; p: 0.02, 0.045, 0.01, 0.02, 0.005, 0.05; q: 1.5 "    \
-    "gpm, 2 gpm, 3 gpm, 1.8 gpm, 1.3 gpm, 3.5 gpm; "
-constexpr puteal_example chanceExamples[] = {
-    example(HOUSE "peak_flow_by_probability(n[:], p[:], q[:], 2.326348, no)", "3.20818 gpm", 1e-5, "computed",
-            "peak_demand_study"),
-    example(HOUSE "peak_flow_by_probability(n[:], p[:], q[:])", "6.5 gpm", 1e-12, "computed", "definition"),
-    example("n: 1 each; p: 0.05; q: 3.5 gpm; peak_flow_by_probability(n[:], p[:], q[:], 2.326348, no)",
-            "1.94956 gpm", 1e-5, "computed", "peak_demand_study"),
-};
-constexpr puteal_example chanceRefusals[] = {
-    refusal("n: 1 each, 2 each; p: 0.05, 0.1; q: 3.5 gpm, ; peak_flow_by_probability(n[:], p[:], q[:])",
-            "a line is blank: fill it or take it out of the range"),
-};
-constexpr puteal_caution chanceCautions[] = {caution("idle", "nothing runs more than half of the time")};
 constexpr const char codeNote[] = "Pipe sizes follow the plumbing code in force where the house stands; the "
                                   "building department says which.";
 
@@ -291,19 +233,5 @@ constinit const puteal_function peakByUnitsRow =
         .refusing(unitRefusals)
         .warning(unitCautions)
         .safely(codeNote);
-
-constinit const puteal_function peakByProbabilityRow =
-    Function("peak_flow_by_probability", "Peak flow by chances of use",
-             "Flow that is not exceeded in a share of the peak hour, by the normal approximation. For one "
-             "house the two largest outlets together usually "
-             "decide.",
-             call<peakByProbability>)
-        .takes(chanceTakes)
-        .gives("gpm", "peak flow")
-        .by("sum(n p q) + z sqrt(sum(n p (1 - p) q^2)), at least the two largest flows together")
-        .from(chanceSources)
-        .shownBy(chanceExamples)
-        .refusing(chanceRefusals)
-        .warning(chanceCautions);
 
 } // namespace household

@@ -6,8 +6,21 @@
 namespace household
 {
 
-extern const puteal_function dailyUseRow, indoorUseRow, yearlyUseRow, septicShareRow;
-extern const puteal_function peakByOutletsRow, peakInHoursRow, peakByBathroomsRow, peakVolumeRow;
-extern const puteal_function fixtureUnitsRow, peakByUnitsRow, peakByProbabilityRow, useByPeriodRow;
+// use.cpp
+extern const puteal_function dailyUseRow, indoorUseRow, yearlyUseRow, septicShareRow, useByPeriodRow;
+// figures.cpp
+extern const puteal_function usePerPersonRow, useByBedroomsRow, recommendedFlowRow, washWaterRow;
+// stays.cpp
+extern const puteal_function occupiedDaysRow, idleGapRow;
+// peak.cpp
+extern const puteal_function peakByOutletsRow, peakInHoursRow;
+// allowance.cpp
+extern const puteal_function demandAllowanceRow, peakByAllowanceRow;
+// fixtures.cpp
+extern const puteal_function peakByBathroomsRow, peakVolumeRow, fixtureUnitsRow, peakByUnitsRow;
+// chances.cpp
+extern const puteal_function peakByProbabilityRow, peakByTruncatedRow, idleProbabilityRow;
+// counting.cpp
+extern const puteal_function peakByEnumerationRow, fixtureProbabilityRow, fixtureFlowRow;
 
 } // namespace household

@@ -111,6 +111,130 @@ private slots:
         QCOMPARE(year({1, 0}, {1, 2}, {2, 1}).words, std::string("the years must rise from line to line"));
     }
 
+    /// A feeder against a cell, prices invented, 15 years at 5 % with 3 % price rise: every figure was worked
+    /// out on its own, year by year.
+    void twoOptions()
+    {
+        const auto now = [](const char *f, std::vector<Given> given) { return cost().call(f, given).number; };
+        std::vector<double> years, feeder, cell,
+            sums; // cumulative present values; what the cell saves in a year
+        double feederSoFar = 0, cellSoFar = 0;
+        for (int year = 0; year <= 15; ++year) {
+            const double risen = now("escalated_price", {1, 0.03, double(year)});
+            double first = year == 0 ? 4400 : 335 * risen, second = year == 0 ? 6500 : 115 * risen;
+            first += (year == 5 || year == 10 ? 220 : year == 8 ? 450 : 0) * risen;
+            second += (year == 7 || year == 14 ? 380 * risen : 0) - (year == 15 ? 300 : 0);
+            const double worth = now("present_value_factor", {0.05, double(year)});
+            years.push_back(year);
+            feeder.push_back(feederSoFar += first * worth);
+            cell.push_back(cellSoFar += second * worth);
+            sums.push_back(first - second);
+        }
+        const char *w = "worked out on its own";
+        const double saved = now("net_present_value", {column(sums), 0.05});
+        const double ratio = now("savings_to_investment_ratio", {saved + 2100, 2100});
+        holds(cost(),
+              {{w, "yearly_equivalent", {feederSoFar, 0.05, 15}, 914.335814, 1e-9},
+               {w, "yearly_equivalent", {cellSoFar, 0.05, 15}, 815.273842, 1e-9},
+               {w, "net_present_value", {column(sums), 0.05}, 1028.2294, 1e-7},
+               {w, "internal_rate_of_return", {column(sums)}, 0.11138297, 1e-7},
+               {w, "savings_to_investment_ratio", {saved + 2100, 2100}, 1.489633, 1e-6},
+               {w, "adjusted_internal_rate_of_return", {ratio, 0.05, 15}, 0.07827098, 1e-7},
+               {w, "break_even_year", {column(years), column(cell), column(feeder)}, 9.126, 1e-4},
+               {w, "residual_value", {380, 7, 15}, 325.714286, 1e-8},
+               {w, "life_cycle_cost", {1000, 297.637566, 55.367575, 0, 0, 743.873743}, 1986.143734, 1e-10}});
+        QVERIFY(std::fabs(feederSoFar - 9490.493077) < 1e-6 && std::fabs(cellSoFar - 8462.263688) < 1e-6);
+    }
+
+    /// What one input at a time does to the cell's yearly cost; worked out on its own.
+    void oneAtATime()
+    {
+        const auto yearly = [](double capital, double discount, double running, double growth, double part) {
+            const auto now = [](const char *f, std::vector<Given> given) {
+                return cost().call(f, given).number;
+            };
+            const double upkeep = 115 * running * now("grown_years", {growth, discount, 15});
+            const double parts = now("replacements_cost", {380 * part, 7, 15, 15, growth, discount});
+            const double left = 300 * now("present_value_factor", {discount, 15});
+            return now("yearly_equivalent",
+                       {now("life_cycle_cost", {6500 * capital, parts, left, 0, 0, upkeep}), discount, 15});
+        };
+        const double table[][6] = {{1, 0.05, 1, 0.03, 1, 815.274},   {0.8, 0.05, 1, 0.03, 1, 690.029},
+                                   {1.2, 0.05, 1, 0.03, 1, 940.519}, {1, 0.03, 1, 0.03, 1, 736.513},
+                                   {1, 0.08, 1, 0.03, 1, 943.902},   {1, 0.05, 0.7, 0.03, 1, 772.379},
+                                   {1, 0.05, 1.3, 0.03, 1, 858.169}, {1, 0.05, 1, 0.01, 1, 784.998},
+                                   {1, 0.05, 1, 0.05, 1, 851.733},   {1, 0.05, 1, 0.03, 0.5, 785.290},
+                                   {1, 0.05, 1, 0.03, 1.5, 845.258}};
+        for (const auto &row : table)
+            QVERIFY2(std::fabs(yearly(row[0], row[1], row[2], row[3], row[4]) - row[5]) < 6e-4,
+                     qPrintable(QString::number(row[5])));
+    }
+
+    void supplies()
+    {
+        const char *w = "worked out from the definition";
+        holds(cost(), {{w, "salt_by_efficiency", {300, 20, 4000}, 547.5, 1e-14},
+                       {w, "salt_by_efficiency", {250, 15, 3000}, 456.25, 1e-14},
+                       {w, "price_per_volume", {45, 26000}, 1.730769, 1e-6},
+                       {w, "price_per_volume", {65, 50000}, 1.3, 1e-14},
+                       {"104 days: 26,000 gal for four at 62.5 gal a day, common practice, no source",
+                        "cartridge_cost",
+                        {45, 104},
+                        45 * 365 / 104.0,
+                        1e-14},
+                       {w, "chemical_per_year", {87600, 3, 52500}, 5.005714286, 1e-9},
+                       {w, "device_energy", {40, 24}, 350.4, 1e-14},
+                       {w, "break_even_volume", {0, 0.0018, 90, 0}, 50000, 1e-14}});
+    }
+
+    void lasting()
+    {
+        const auto of = [](const char *f, std::vector<Given> given) { return cost().call(f, given).number; };
+        for (int life = 1; life <= 16; ++life)
+            for (int study = 1; study <= 30; ++study) {
+                int left = life; // years the part in use has still to go, counted year by year
+                for (int year = 1; year <= study; ++year)
+                    left = left == 1 && year < study ? life : left - 1;
+                QCOMPARE(of("residual_value", {700.0 * life, double(life), double(study)}), 700.0 * left);
+                int common = 1;
+                while (common % life != 0 || common % study != 0)
+                    ++common;
+                const Answer both = cost().call("common_study", {column({double(life), double(study)})});
+                QVERIFY(both.refused ? common > 200 : both.number == common);
+            }
+        const char *habit = "common practice, no source";
+        holds(cost(), {{habit, "life_by_hours", {9000, 24}, 9000 / 8760.0, 1e-14},
+                       {habit, "life_by_volume", {26000, 91250}, 104 / 365.0, 1e-14},
+                       {habit, "usual_life", {6, 0}, 10, 1e-14},
+                       {habit, "usual_life", {7, 1}, 8, 1e-14},
+                       {habit, "service_interval", {4, 1}, 12, 1e-14},
+                       {"the margin of its markup", "price_by_margin", {700, 3 / 13.0}, 910, 1e-14},
+                       {"30 on 100 is 30 of 130", "margin_from_markup", {0.3}, 3 / 13.0, 1e-14}});
+        QVERIFY(cost().call("usual_life", {0}).warns("habit"));
+        QVERIFY(cost().call("life_by_volume", {100000, 15600, 1}).warns("calendar"));
+        QVERIFY(!cost().call("life_by_volume", {100000, 150000, 1}).warns("calendar"));
+    }
+
+    void cautionsOfReturns()
+    {
+        const auto of = [](std::vector<double> sums) {
+            return cost().call("internal_rate_of_return", {column(sums)});
+        };
+        QVERIFY(of({-1000, 400, 400, 400}).cautions.empty());
+        QVERIFY(of({1000, -400, -400, -400}).warns("borrowed"));
+        QVERIFY(of({-100, 0, 0, 74}).warns("loses"));
+        QVERIFY(of({-100, 220, -121}).warns("touches"));
+        QCOMPARE(of({-1000, 2300, -1320}).words,
+                 std::string("the sums balance at 10 % and 20 %, so none of them is the return: use "
+                             "net_present_value at your own rate"));
+        QCOMPARE(of({-1, std::nan(""), 2}).words,
+                 std::string("a line is blank: fill it or take it out of the range"));
+        std::vector<double> turning{-1};
+        for (int k = 0; k < 30; ++k)
+            turning.push_back(turning.back() > 0 ? -2 : 2);
+        QVERIFY(QString(of(turning).words.c_str()).startsWith("the sums change their sign too often"));
+    }
+
     void refuses()
     {
         const char *whole = "yearly sums need whole years: round the time to a year";

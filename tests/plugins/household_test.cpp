@@ -1,4 +1,6 @@
 /// Household and hydraulics: use, peaks, wells, pressure tanks and pipe friction against published rows.
+#include <algorithm>
+
 #include <QTest>
 
 #include "plugins/check_rows.h"
@@ -48,6 +50,123 @@ private slots:
                {"Penn State Extension: 400 gal in two hours", "peak_flow_in_hours", {400, 2}, 3.3333, 1e-4},
                {"70.9 gal every third day on 330 gal/day", "septic_share", {70.9, 3, 330}, 0.072, 0.01}});
         QVERIFY(household().call("septic_share", {113.9, 3, 330}).warns("much"));
+    }
+
+    void figuresAsPublished()
+    {
+        const auto of = [](const char *f, std::vector<Given> given) {
+            return household().call(f, given).number;
+        };
+        // US EPA, Private Water Systems: allowance in gpm, and in the L/min printed beside it, rounded to one
+        const double allowance[][2] = {{1.0, 4}, {0.5, 2}, {0.75, 3}, {1.0, 4}, {0.5, 2}, {1.5, 6}, {2.0, 8}};
+        for (int use = 0; use < 7; ++use) {
+            QCOMPARE(of("demand_allowance", {double(use)}), allowance[use][0]);
+            QVERIFY(std::fabs(of("demand_allowance", {double(use)}) * 3.785411784 - allowance[use][1]) < 0.5);
+        }
+        const char *epa = "US EPA, Private Water Systems, example";
+        const Given uses = column({2, 1, 1, 1, 1, 1}), flows = column({0.5, 0.75, 1, 0.5, 2, 2});
+        holds(household(),
+              {{epa, "peak_flow_by_allowance", {uses, flows}, 7.25, 1e-14},
+               {"the same twice over, halved",
+                "peak_flow_by_allowance",
+                {column({4, 2, 2, 2, 2, 2}), flows, 2},
+                7.25,
+                1e-14},
+               {"USGS Circular 1441: 3,260 Mgal/d, 42.5 million people",
+                "use_per_person",
+                {0},
+                3260 / 42.5,
+                2e-4},
+               {"USGS Circular 1441: 23,300 Mgal/d, 283 million people",
+                "use_per_person",
+                {1},
+                23300 / 283.0,
+                1e-3},
+               {"summary of USGS Circular 1441: Connecticut", "use_per_person", {2}, 35, 1e-14},
+               {"summary of USGS Circular 1441: Idaho", "use_per_person", {3}, 184, 1e-14},
+               {"National Academies 6287, p. 56: 0.28 m^3", "use_per_person", {4}, 280 / 3.785411784, 1e-3},
+               {"Vickers, as quoted by Beckley Water", "use_per_person", {6}, 45.2, 1e-14},
+               {"Penn State Extension", "use_per_person", {7}, 50, 1e-14},
+               {"Penn State Extension", "use_per_person", {8}, 100, 1e-14},
+               {"New York Fact Sheet 2", "use_by_bedrooms", {3}, 330, 1e-14},
+               {"N.H. Env-Ws 372.10, table 372-1", "use_by_bedrooms", {1, 1}, 150, 1e-14},
+               {"New York Fact Sheet 2", "recommended_flow", {0}, 5, 1e-14},
+               {"Nebraska, Acreage Owners Guide", "recommended_flow", {1}, 10, 1e-14},
+               {"Missouri G1801", "recommended_flow", {2}, 10, 1e-14},
+               {"Penn State Extension, Missouri G1801", "wash_water", {0, 0}, 50, 1e-14},
+               {"Penn State Extension, Missouri G1801", "wash_water", {0, 1}, 100, 1e-14},
+               {"Missouri G1801", "wash_water", {1, 0}, 100, 1e-14},
+               {"Missouri G1801", "wash_water", {1, 1}, 200, 1e-14},
+               {"National Driller: the seven minutes, numbers recalled",
+                "peak_flow_by_bathrooms",
+                {1.5},
+                10,
+                1e-14},
+               {"26 weekends of two and a half days", "occupied_days", {26, 2.5}, 65, 1e-14},
+               {"every second week, two and a half days", "idle_gap", {26, 2.5}, 365 / 26.0 - 2.5, 1e-14}});
+        QVERIFY(household().call("idle_gap", {12, 2}).warns("stale"));
+        QVERIFY(!household().call("idle_gap", {26, 2.5}).warns("stale"));
+        QVERIFY(household().call("idle_gap", {26, 2.5, 7}).warns("stale"));
+        QVERIFY(household().call("peak_flow_by_allowance", {uses, flows, 3}).warns("many"));
+        QCOMPARE(of("peak_flow_by_allowance", {column({1}), column({0.5})}), 5.0);
+    }
+
+    /// Every on-off state of every single fixture, written out: 2^10 states of a house.
+    void countedOut()
+    {
+        const std::vector<double> n{3, 2, 2, 1, 1, 1}, p{0.02, 0.045, 0.01, 0.02, 0.005, 0.05},
+            q{1.5, 2.0, 3.0, 1.8, 1.3, 3.5};
+        std::vector<std::pair<double, double>> single;
+        for (std::size_t i = 0; i < n.size(); ++i)
+            single.insert(single.end(), static_cast<std::size_t>(n[i]), {p[i], q[i]});
+        std::vector<std::pair<double, double>> states; // flow, chance
+        for (unsigned state = 0; state < 1u << single.size(); ++state) {
+            double flow = 0, chance = 1;
+            for (std::size_t i = 0; i < single.size(); ++i) {
+                const bool on = (state >> i & 1u) != 0;
+                flow += on ? single[i].second : 0;
+                chance *= on ? single[i].first : 1 - single[i].first;
+            }
+            states.emplace_back(flow, chance);
+        }
+        std::sort(states.begin(), states.end());
+        const double idle = states[0].second;
+        const Given counts = column(n), chances = column(p), flows = column(q);
+        holds(household(), {{"all off", "idle_probability", {counts, chances}, idle, 1e-14},
+                            {"worked out on its own", "idle_probability", {counts, chances}, 0.7793, 1e-4}});
+        double mean = 0, square = 0;
+        for (const auto &[flow, chance] : states) {
+            mean += flow * chance / (1 - idle);
+            square += flow * flow * chance / (1 - idle);
+        }
+        const double z = 2.326348;
+        holds(household(), {{"mean and spread of the states in which something runs",
+                             "peak_flow_by_truncated_probability",
+                             {counts, chances, flows, z},
+                             mean + z * std::sqrt(square - mean * mean),
+                             1e-12}});
+        for (const double share : {0.5, 0.8, 0.9, 0.95, 0.99, 0.995, 0.999})
+            for (const bool running : {false, true}) {
+                double covered = 0, expected = 0;
+                for (const auto &[flow, chance] : states) {
+                    if (running && flow == 0)
+                        continue;
+                    covered += running ? chance / (1 - idle) : chance;
+                    expected = flow;
+                    if (covered >= share)
+                        break;
+                }
+                const double ours =
+                    household()
+                        .call("peak_flow_by_enumeration", {counts, chances, flows, share, double(running)})
+                        .number;
+                QVERIFY2(std::fabs(ours - expected) < 1e-9, qPrintable(QString::number(share)));
+            }
+        // many houses together: counting and the bell curve come to the same
+        const Given many = column({200, 200}), busy = column({0.05, 0.1}), two = column({2, 3});
+        const double counted = household().call("peak_flow_by_enumeration", {many, busy, two}).number;
+        const double bell = household().call("peak_flow_by_probability", {many, busy, two, z, 0.0}).number;
+        QVERIFY2(std::fabs(counted / bell - 1) < 0.03, qPrintable(QString("%1 %2").arg(counted).arg(bell)));
     }
 
     void boresAsPublished()
