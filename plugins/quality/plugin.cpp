@@ -7,6 +7,7 @@
 ///  R4 What a neutralizer adds follows the atomic weights of the one substance table.
 ///  R5 Short forms stand beside the form with constants and temperature; the form is an argument.
 ///  R6 Sums of charges take ions in the form the laboratory gives, and say how far they are apart.
+///  R7 A conversion names the form on both sides.
 #include "quality.h"
 
 using namespace puteal::sdk;
@@ -44,6 +45,9 @@ constexpr puteal_source sources[] = {
            "distributed run: pH 7.297, alkalinity 3.291e-3 eq/kg, CO2 3.399e-4 mol/kg"),
     source("mine_report", "H", "Colorado mine water report: ion balance within 10 % accepted"),
     source("epa822", "H", "US EPA 822-R-03-006, questions and answers on sodium in drinking water"),
+    source(
+        "nitrate_limits", "S",
+        "40 CFR 141.11(d): 10 mg/L as nitrogen; Canadian guideline 45 mg/L as nitrate [the latter recalled]"),
     source("treatment_math", "H", "Water Treatment Mathematics, sample lesson: mg/L = ppm in water"),
     source("definition", "W", "follows from the definition of the quantities"),
     source("practice", "T", "common practice, no source"),
@@ -54,7 +58,9 @@ const puteal_function functions[] = {
     totalHardnessRow,     calciumHardnessRow,
     magnesiumRow,         disagreementRow,
     carbonateHardnessRow, noncarbonateHardnessRow,
-    hardnessClassRow,     cationChargeRow,
+    hardnessClassRow,     ionAsCaco3Row,
+    caco3AsIonRow,        nitrogenAsRow,
+    sulfurAsRow,          cationChargeRow,
     anionChargeRow,       ionBalanceRow,
     solidsByIonsRow,      conductivityRow,
     dissolvedSolidsRow,   solidsFactorRow,

@@ -9,6 +9,7 @@ namespace quality
 extern const puteal_function totalHardnessRow, hardnessClassRow, dissolvedSolidsRow;
 extern const puteal_function calciumHardnessRow, magnesiumRow, disagreementRow, carbonateHardnessRow,
     noncarbonateHardnessRow;
+extern const puteal_function ionAsCaco3Row, caco3AsIonRow, nitrogenAsRow, sulfurAsRow;
 extern const puteal_function cationChargeRow, anionChargeRow, ionBalanceRow, solidsByIonsRow;
 extern const puteal_function conductivityRow, solidsFactorRow, ppmByMassRow;
 extern const puteal_function freeCarbonDioxideRow, carbonateShareRow, alkalinityPartRow;

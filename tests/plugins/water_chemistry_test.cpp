@@ -87,6 +87,41 @@ private slots:
         QVERIFY(std::fabs(number("anion_charge", {250, 0, 0}) * unit - 205.040) < 1e-3);
     }
 
+    /// Equivalent weights as the table of a water chemist gives them, worked out from the weights above.
+    void forms()
+    {
+        const double ions[] = {Ca / 2,
+                               Mg / 2,
+                               Na,
+                               K,
+                               Fe / 2,
+                               Fe / 3,
+                               Mn / 2,
+                               87.62 / 2,
+                               N + 4 * H,
+                               H + C + 3 * O,
+                               (C + 3 * O) / 2,
+                               O + H,
+                               Cl,
+                               (S + 4 * O) / 2,
+                               N + 3 * O,
+                               F,
+                               CO2};
+        for (std::size_t i = 0; i < std::size(ions); ++i) {
+            const double ion = static_cast<double>(i);
+            QVERIFY(std::fabs(number("ion_as_caco3", {ion, 7}) / (7 * CaCO3 / 2 / ions[i]) - 1) < 1e-12);
+            QVERIFY(std::fabs(number("caco3_as_ion", {ion, number("ion_as_caco3", {ion, 7})}) - 7) < 1e-12);
+        }
+        const char *w = "IUPAC 2021";
+        holds(quality(), {{w, "nitrogen_as", {0, 1}, (N + 3 * O) / N, 1e-12},
+                          {w, "nitrogen_as", {1, 1}, (N + 2 * O) / N, 1e-12},
+                          {w, "nitrogen_as", {2, 1}, (N + 3 * H) / N, 1e-12},
+                          {w, "nitrogen_as", {3, 1}, (N + 4 * H) / N, 1e-12},
+                          {"10 as nitrogen, 45 as nitrate in print", "nitrogen_as", {0, 10}, 45, 0.02},
+                          {w, "sulfur_as", {0, 1}, (2 * H + S) / S, 1e-12},
+                          {w, "sulfur_as", {1, 1}, (4 * O + S) / S, 1e-12}});
+    }
+
     void balance()
     {
         // USGS PHREEQC, example 1: seawater in mg/kg, printed percent error 0.07
