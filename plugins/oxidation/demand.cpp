@@ -10,18 +10,8 @@ using namespace puteal::sdk;
 namespace
 {
 
-// Electrons one formula unit of the oxidant takes up (half reactions of general chemistry; permanganate to
-// manganese dioxide as in EPA 815-R-99-014; chlorine dioxide to chlorite, its end point in neutral water, or
-// to chloride; calcium hypochlorite holds two hypochlorites).
-constexpr int electronsTaken[] = {2, 2, 3, 2, 4, 1, 2, 4, 3, 2, 5};
 constexpr double ironElectrons = 1, manganeseElectrons = 2, sulfurElectrons = 2,
                  sulfateElectrons = 8; // half reactions
-
-/// Grams of oxidant that take one mole of electrons.
-constexpr double equivalentWeight(int oxidant)
-{
-    return molarMass(oxidantSubstances[oxidant]) / electronsTaken[oxidant];
-}
 
 double sulfideElectrons(int oxidant, int end, double share)
 {

@@ -9,6 +9,10 @@ namespace oxidation
 extern const puteal_function oxidantDemandRow, alkalinityConsumedRow, solidsMadeRow, alkalinityRemainingRow;
 extern const puteal_function ammoniaChlorineDemandRow, organicChlorineDemandRow, oxidantDoseRow,
     ozoneOutputRow;
+extern const puteal_function usualChlorineRow, usualPermanganateRow, chlorineResidualRow;
+extern const puteal_function permanganateSulfideRow, permanganateYearRow;
+extern const puteal_function arsenicDemandRow, nitriteDemandRow, sulfideAsGasRow, manganeseReleasedRow,
+    coatedBedRow, leastPhRow, timeAllowedRow;
 extern const puteal_function ironEquivalentsRow, permanganateDaysRow, permanganateChargeRow,
     permanganatePowerRow;
 
@@ -40,6 +44,17 @@ inline constexpr const char *oxidantWords[] = {"chlorine",
                                                nullptr};
 inline constexpr const char *oxidantSubstances[] = {"Cl2",   "H2O2",    "KMnO4",  "O3",  "O2",   "ClO2",
                                                     "NaOCl", "CaCl2O2", "NaMnO4", "Cl2", "ClO2", nullptr};
+
+// Electrons one formula unit of the oxidant takes up (half reactions of general chemistry; permanganate to
+// manganese dioxide as in EPA 815-R-99-014; chlorine dioxide to chlorite, its end point in neutral water, or
+// to chloride; calcium hypochlorite holds two hypochlorites).
+inline constexpr int electronsTaken[] = {2, 2, 3, 2, 4, 1, 2, 4, 3, 2, 5};
+
+/// Grams of oxidant that take one mole of electrons.
+constexpr double equivalentWeight(int oxidant)
+{
+    return puteal::sdk::molarMass(oxidantSubstances[oxidant]) / electronsTaken[oxidant];
+}
 
 /// Kinds of chlorine: what is known of chlorine holds for them.
 constexpr bool isChlorine(int oxidant)

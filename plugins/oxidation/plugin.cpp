@@ -4,7 +4,8 @@
 ///  R1 Demands follow the atomic weights of the one substance table; published table values stand as
 ///  examples. R2 More iron, manganese, sulfide or ammonia never lowers a demand. R3 Peroxide is never
 ///  credited with manganese. R4 Weights and capacities without a neutral source are arguments or marked as
-///  recalled. R5 A usual allowance that is known for one oxidant is not passed off as another's.
+///  recalled. R5 A usual allowance that is known for one oxidant is not passed off as another's. R6 A time
+///  for oxidation is never told as one for disinfection.
 #include "oxidation.h"
 
 using namespace puteal::sdk;
@@ -39,16 +40,48 @@ constexpr puteal_source sources[] = {
     source("opflow", "H",
            "AWWA Opflow, December 2021, p. 19: 0.5 to 1.0 mg/L of free chlorine on coated media"),
     source("hb44", "S", "NIST Handbook 44, appendix C: grain, ounce, pound and US gallon"),
+    source("wi811", "S", "Wisconsin Administrative Code NR 811.52, iron and manganese control: 30 minutes"),
+    source("okla626", "S", "Oklahoma Administrative Code 252:626-9-7, iron and manganese control"),
+    source("va590920", "S", "12 Virginia Administrative Code 5-590-920 (2017), iron and manganese control"),
+    source("millero", "H", "Millero and others, Environmental Science and Technology 23, 1989, p. 209"),
+    source("mrdl", "H", "Potwora, wcponline.com 2009-06-13: most residual in public supplies 4 mg/L as Cl2"),
+    source("mn_answers", "T",
+           "question-and-answer page and study abstract on permanganate for manganese: about 2 to 1 by mass"),
+    source("sulfide_code", "H", "public lagoon-ecology model: pK 7.0 of hydrogen sulfide"),
+    source("iwa_manganese", "H",
+           "IWA Publishing table, iwaponline.com/view-large/1108749: manganese behind a coated bed at 4 to 7 "
+           "degC, 126, 63, 39, 25 ug/L by steps of pH"),
     source("practice", "T", "common practice, no source"),
     source("recalled", "R", "recalled, not confirmed"),
 };
 
 const puteal_function functions[] = {
-    oxidantDemandRow,      ammoniaChlorineDemandRow, organicChlorineDemandRow,
-    oxidantDoseRow,        alkalinityConsumedRow,    alkalinityRemainingRow,
-    solidsMadeRow,         ironEquivalentsRow,       permanganateDaysRow,
-    permanganateChargeRow, permanganatePowerRow,     ozoneOutputRow};
-constinit const puteal_plugin self = plugin("oxidation", "Oxidation", 1, 0, sources, functions);
+    oxidantDemandRow,
+    ammoniaChlorineDemandRow,
+    organicChlorineDemandRow,
+    nitriteDemandRow,
+    arsenicDemandRow,
+    permanganateSulfideRow,
+    oxidantDoseRow,
+    usualChlorineRow,
+    usualPermanganateRow,
+    chlorineResidualRow,
+    alkalinityConsumedRow,
+    alkalinityRemainingRow,
+    solidsMadeRow,
+    ironEquivalentsRow,
+    permanganateDaysRow,
+    permanganateChargeRow,
+    permanganateYearRow,
+    permanganatePowerRow,
+    ozoneOutputRow,
+    sulfideAsGasRow,
+    manganeseReleasedRow,
+    coatedBedRow,
+    leastPhRow,
+    timeAllowedRow,
+};
+constinit const puteal_plugin self = plugin("oxidation", "Oxidation", 1, 1, sources, functions);
 
 } // namespace
 } // namespace oxidation

@@ -18,8 +18,8 @@ double totalHardness(double calcium, double magnesium)
 constexpr const char *classWords[] = {"soft", "slightly hard", "moderately hard",
                                       "hard", "very hard",     nullptr};
 enum Class : int { soft, slightlyHard, moderatelyHard, hard, veryHard };
-constexpr const char *tableWords[] = {"USGS", "trade scale", nullptr};
-enum Table : int { usgs, tradeScale };
+constexpr const char *tableWords[] = {"USGS", "trade scale", "handbook scale", nullptr};
+enum Table : int { usgs, tradeScale, handbookScale };
 
 int hardnessClass(double gpg, int table)
 {
@@ -32,6 +32,11 @@ int hardnessClass(double gpg, int table)
         return found;
     }
     const double mgPerLiter = gpg * measure::mgPerLiterPerGpg;
+    if (table == handbookScale)
+        return atMost(mgPerLiter, 50)    ? soft           // mg/L as CaCO3 [handbook scale]
+               : atMost(mgPerLiter, 150) ? moderatelyHard // [handbook scale]
+               : atMost(mgPerLiter, 300) ? hard           // [handbook scale]
+                                         : veryHard;
     return atMost(mgPerLiter, 60)    ? soft           // mg/L as CaCO3 [USGS hardness classes]
            : atMost(mgPerLiter, 120) ? moderatelyHard // [USGS hardness classes]
            : atMost(mgPerLiter, 180) ? hard           // [USGS hardness classes]
@@ -53,6 +58,10 @@ constexpr puteal_example totalExamples[] = {
             "ohio_epa"),
     example("total_hardness(116 mg/L as Ca, 35 mg/L as Mg)", "434 mg/L as CaCO3", 2e-3, "published",
             "ohio_epa"),
+    example("total_hardness(147 mg/L as Ca, 47 mg/L as Mg)", "561 mg/L as CaCO3", 2e-3, "published",
+            "ohio_epa"),
+    example("total_hardness(77 mg/L as Ca, 18 mg/L as Mg)", "266 mg/L as CaCO3", 2e-3, "published",
+            "ohio_epa"),
     example("total_hardness(93 mg/L as Ca, 34 mg/L as Mg)", "372 mg/L as CaCO3", 2e-3, "published",
             "ohio_epa"),
     example("total_hardness(80 mg/L as Ca, 30 mg/L as Mg)", "323.3 mg/L as CaCO3", 1e-9, "computed",
@@ -65,15 +74,26 @@ constexpr puteal_example totalRefusals[] = {
 
 constexpr puteal_parameter classTakes[] = {
     Parameter("hardness", "gpg", "total hardness").hard(0, 1000).usual(0, 60),
-    Parameter("table", "", "whose classes").oneOf(tableWords).otherwise(usgs, "S"),
+    Parameter("table", "",
+              "whose classes: USGS (60, 120, 180 mg/L), the trade scale printed beside it (1, 3.5, 7, "
+              "10.5 gpg), or a handbook scale (50, 150, 300 mg/L)")
+        .oneOf(tableWords)
+        .otherwise(usgs, "S"),
 };
-constexpr const char *classSources[] = {"usgs_classes", "trade_classes", nullptr};
+constexpr const char *classSources[] = {"usgs_classes", "trade_classes", "handbook_classes", nullptr};
 constexpr puteal_example classExamples[] = {
     example("hardness_class(40 mg/L as CaCO3)", "soft", 0, "published", "usgs_classes"),
     example("hardness_class(180.5 mg/L as CaCO3)", "very hard", 0, "published", "usgs_classes"),
     example("hardness_class(100 mg/L as CaCO3)", "moderately hard", 0, "published", "usgs_classes"),
     example("hardness_class(40 mg/L as CaCO3, \"trade scale\")", "slightly hard", 0, "published",
             "trade_classes"),
+    example("hardness_class(150 mg/L as CaCO3)", "hard", 0, "published", "usgs_classes"),
+    example("hardness_class(50 mg/L as CaCO3, \"handbook scale\")", "soft", 0, "published",
+            "handbook_classes"),
+    example("hardness_class(150 mg/L as CaCO3, \"handbook scale\")", "moderately hard", 0, "published",
+            "handbook_classes"),
+    example("hardness_class(300 mg/L as CaCO3, \"handbook scale\")", "hard", 0, "published",
+            "handbook_classes"),
 };
 constexpr puteal_example classRefusals[] = {
     refusal("hardness_class(-1 gpg)", "`hardness` must be at least 0 gpg; it is -1 gpg"),
@@ -116,7 +136,9 @@ constinit const puteal_function hardnessClassRow =
         .givesOneOf(classWords, "class of the hardness")
         .by("USGS, mg/L as CaCO3: soft to 60, moderately hard to 120, hard to 180; trade scale, gpg: soft "
             "below 1, slightly "
-            "hard to 3.5, moderately hard to 7, hard to 10.5; very hard above")
+            "hard to 3.5, moderately hard to 7, hard to 10.5; handbook scale, mg/L: soft to 50, moderately "
+            "hard to "
+            "150, hard to 300; very hard above")
         .from(classSources)
         .shownBy(classExamples)
         .refusing(classRefusals);

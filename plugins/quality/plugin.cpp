@@ -5,6 +5,9 @@
 ///  R2 Where scales differ, the table is an argument.
 ///  R3 No index of a softened water: no calcium is refused.
 ///  R4 What a neutralizer adds follows the atomic weights of the one substance table.
+///  R5 Short forms stand beside the form with constants and temperature; the form is an argument.
+///  R6 Sums of charges take ions in the form the laboratory gives, and say how far they are apart.
+///  R7 A conversion names the form on both sides.
 #include "quality.h"
 
 using namespace puteal::sdk;
@@ -30,13 +33,50 @@ constexpr puteal_source sources[] = {
            "three public pages that print the same Langelier form, one with worked rows 7.70 / "
            "-0.10 and 7.23 / 0.97"),
     source("ph_adjustment", "H", "Drinking water treatment - pH adjustment, extension-style text"),
+    source("handbook_classes", "H", "handbook hardness scale 50, 150, 300 mg/L, climate-policy-watcher.org"),
+    source("plummer_busenberg", "H",
+           "Plummer and Busenberg, Geochimica et Cosmochimica Acta 46, 1982, p. 1011: carbonate constants as "
+           "printed in public geochemical code"),
+    source("phreeqc_ex1", "H",
+           "USGS PHREEQC version 3, example 1 (seawater of Nordstrom and others 1979), output of the "
+           "distributed run: 0.07 percent error"),
+    source("phreeqc_ex3", "H",
+           "USGS PHREEQC version 3, example 3 A (calcite and carbon dioxide at 25 degC), output of the "
+           "distributed run: pH 7.297, alkalinity 3.291e-3 eq/kg, CO2 3.399e-4 mol/kg"),
+    source("mine_report", "H", "Colorado mine water report: ion balance within 10 % accepted"),
+    source("epa822", "H", "US EPA 822-R-03-006, questions and answers on sodium in drinking water"),
+    source(
+        "nitrate_limits", "S",
+        "40 CFR 141.11(d): 10 mg/L as nitrogen; Canadian guideline 45 mg/L as nitrate [the latter recalled]"),
+    source("treatment_math", "H", "Water Treatment Mathematics, sample lesson: mg/L = ppm in water"),
+    source("definition", "W", "follows from the definition of the quantities"),
+    source("practice", "T", "common practice, no source"),
     source("recalled", "R", "recalled, not confirmed"),
 };
 
-const puteal_function functions[] = {totalHardnessRow,     hardnessClassRow,  dissolvedSolidsRow,
-                                     freeCarbonDioxideRow, langelierRow,      ryznarRow,
-                                     calciteHardnessRow,   calcitePerYearRow, sodaAshRow};
-constinit const puteal_plugin self = plugin("quality", "Water quality", 1, 0, sources, functions);
+const puteal_function functions[] = {
+    totalHardnessRow,     calciumHardnessRow,
+    magnesiumRow,         disagreementRow,
+    carbonateHardnessRow, noncarbonateHardnessRow,
+    hardnessClassRow,     ionAsCaco3Row,
+    caco3AsIonRow,        nitrogenAsRow,
+    sulfurAsRow,          cationChargeRow,
+    anionChargeRow,       ionBalanceRow,
+    solidsByIonsRow,      conductivityRow,
+    dissolvedSolidsRow,   solidsFactorRow,
+    ppmByMassRow,         freeCarbonDioxideRow,
+    carbonateShareRow,    alkalinityPartRow,
+    saturationPhRow,      langelierRow,
+    langelierClassRow,    ryznarRow,
+    aggressiveIndexRow,   neutralizerMediumRow,
+    toNeutralizeRow,      neutralizedPhRow,
+    neutralizerDoseRow,   neutralizerAlkalinityRow,
+    calciteHardnessRow,   calcitePerYearRow,
+    calciteFlowRow,       blendDoseRow,
+    blendHardnessRow,     sodaAshRow,
+    sodaAshPerYearRow,    sodaAshSodiumRow,
+};
+constinit const puteal_plugin self = plugin("quality", "Water quality", 1, 1, sources, functions);
 
 } // namespace
 } // namespace quality

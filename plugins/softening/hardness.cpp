@@ -60,6 +60,9 @@ constexpr puteal_example compensatedExamples[] = {
     example("compensated_hardness(18 gpg, 1.5 mg/L as Fe, 0 mg/L as Mn, 2 gpg/(mg{Fe}/L))", "21 gpg", 1e-9,
             "published", "trade_settings"),
     example("compensated_hardness(20 gpg, 3 mg/L as Fe)", "35 gpg", 1e-9, "published", "trade_settings"),
+    // printed for metric displays as 86 mg/L for each mg/L of iron
+    example("compensated_hardness(342 mg/L as CaCO3, 3 mg/L as Fe)", "600 mg/L as CaCO3", 0.003, "published",
+            "trade_settings"),
     example("compensated_hardness(10 gpg, 0.5 mg/L as Fe, 1 mg/L as Mn, 2 gpg/(mg{Fe}/L), 2 gpg/(mg{Mn}/L))",
             "13 gpg", 1e-9, "published", "trade_settings"),
     example("compensated_hardness(10 gpg, 1 mg/L as Fe)", "15 gpg", 1e-9, "common practice", "practice"),
@@ -117,10 +120,12 @@ constexpr puteal_parameter removedTakes[] = {
         .hard(0, 1000)
         .usual(0, 100),
 };
-constexpr const char *sodiumSources[] = {"iupac2021", "hb44", "trade_sodium", "epa822", nullptr};
+constexpr const char *sodiumSources[] = {"iupac2021",     "hb44",   "trade_sodium",
+                                         "sodium_quarts", "epa822", nullptr};
 constexpr puteal_example sodiumExamples[] = {
     example("sodium_added(20 gpg)", "157 mg/L as Na", 0.005, "published", "trade_sodium"),
     example("sodium_added(1 gpg)", "7.86 mg/L as Na", 0.001, "published", "trade_sodium"),
+    example("sodium_added(1 gpg)", "7.5 mg/qt as Na", 0.01, "published", "sodium_quarts"),
     example("sodium_added(15.2115 gpg)", "119.62 mg/L as Na", 1e-4, "computed", "iupac2021"),
 };
 constexpr puteal_example sodiumRefusals[] = {

@@ -20,6 +20,7 @@ constexpr double pretreatFrom = 1.0;   // [35 Ill. Adm. Code 604.805; consumer p
 constexpr double efficientTo = 2.0;    // [trade association, high-efficiency settings]
 constexpr double mostCarried = 5.0;    // [home guides, units rated for it]
 constexpr double sulfideTasted = 0.05; // mg/L as H2S, taste threshold [Virginia Coop. Extension 356-488]
+constexpr double highPh = 8.0;         // above it dissolved iron does not stay dissolved [common practice]
 constexpr double leastHardness = 3.0;  // gpg, below it too little exchanges to shed iron [common practice]
 
 /// What a test allows the true value to be.
@@ -133,7 +134,7 @@ void judgeForm(const Argument &form, const Reading &iron, Finding &found)
 
 int ironVerdict(const Argument &form, const Argument &ironTest, const Argument &manganeseTest,
                 const Argument &sulfideTest, bool airOrOxidantAhead, const Argument &bacteria,
-                const Argument &hardness, Reply &reply)
+                const Argument &hardness, double ph, Reply &reply)
 {
     const Reading iron(ironTest), manganese(manganeseTest), sulfide(sulfideTest), hard(hardness);
     Finding found;
@@ -160,6 +161,8 @@ int ironVerdict(const Argument &form, const Argument &ironTest, const Argument &
     if (found.grade() <= marginal && lessThan(cleanerFrom, most))
         reply.caution("resin_cleaner",
                       "above 0.5 mg/L of iron and manganese, resin cleaner belongs to the running cost");
+    if (found.grade() <= marginal && lessThan(highPh, ph) && lessThan(nothingToCarry, iron.most))
+        reply.caution("precipitates", "above pH 8 iron turns to rust inside the bed");
     reply.reason(found.words());
     return found.grade();
 }
@@ -189,6 +192,10 @@ constexpr puteal_parameter takes[] = {
         .usual(0, 100)
         .mayBeMissing()
         .mayBeBounded(),
+    Parameter("ph", "", "pH measured at the site; above 8 iron precipitates in the bed")
+        .hard(0, 14)
+        .usual(6.5, 8)
+        .otherwise(7, "A"),
 };
 constexpr const char *sources[] = {"va590",         "il604",  "ut309",    "wi811", "smart_softeners",
                                    "iron_pamphlet", "vce356", "practice", nullptr};
@@ -219,7 +226,9 @@ constexpr puteal_example refusals[] = {
         "`iron` must be at least 0 mg/L as Fe; it is -1 mg/L as Fe"),
 };
 constexpr puteal_caution cautions[] = {
-    caution("resin_cleaner", "more than 0.5 mg/L of iron and manganese on a softener")};
+    caution("resin_cleaner", "more than 0.5 mg/L of iron and manganese on a softener"),
+    caution("precipitates", "pH above 8 with iron on a softener"),
+};
 
 } // namespace
 

@@ -46,6 +46,12 @@ constexpr const char *daysSources[] = {"trade_sizing", "trade_settings", "practi
 constexpr puteal_example daysExamples[] = {
     example("days_between_regenerations(30000 grain as CaCO3, 400 gal/day, 15 gpg)", "5 day/event", 1e-9,
             "published", "trade_sizing"),
+    example("days_between_regenerations(20000 grain as CaCO3, 400 gal/day, 15 gpg)", "3.333 day/event", 2e-4,
+            "published", "trade_sizing"),
+    example("days_between_regenerations(25000 grain as CaCO3, 240 gal/day, 21 gpg)", "4.96 day/event", 0.001,
+            "published", "trade_settings"),
+    example("days_between_regenerations(30000 grain as CaCO3, 240 gal/day, 21 gpg)", "5.95 day/event", 0.001,
+            "published", "trade_settings"),
     example("days_between_regenerations(22000 grain as CaCO3, 240 gal/day, 21 gpg)", "4.36 day/event", 0.002,
             "published", "trade_settings"),
     example("days_between_regenerations(36000 grain as CaCO3, 240 gal/day, 21 gpg)", "7.143 day/event", 1e-4,

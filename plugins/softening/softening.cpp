@@ -35,6 +35,25 @@ constexpr puteal_source sources[] = {
     source("iron_pamphlet", "H",
            "About iron and manganese in drinking water, consumer pamphlet, docslib.org 8991879"),
     source("epa822", "H", "US EPA 822-R-03-006, questions and answers on sodium in drinking water"),
+    source("ten_states", "H", "Ten States Standards 4.4.2 as summarized on a course page, rpi.edu"),
+    source("slovak", "H", "Slovak, Guidelines for designing water softeners, trade journal"),
+    source("andrew", "H",
+           "Andrew, wcponline.com 2014-04-17: flow and pressure of the softener certification"),
+    source("iron_home", "H", "home guides on iron in well water"),
+    source("iron_handbook", "H",
+           "environmental engineering handbook, table of iron processes, "
+           "eurocode.us/wastewater-treatment/info-koy.html"),
+    source("penn_state", "H", "Penn State Extension, Water System Planning: Estimating Water Needs"),
+    source("missouri", "H",
+           "University of Missouri Extension G1801, How to Size a Farm and Home Water System"),
+    source(
+        "sodium_quarts", "H",
+        "trade-association sodium table reproduced on a support page: 223 mg in three quarts at 10 gpg, 893 "
+        "at 40; another gives 7.5 mg a quart a gpg"),
+    source("definition", "W", "follows from the definition of the quantities"),
+    source("brine_recalled", "R", "saturated brine 26.4 % by mass, 1.198 kg/L: recalled, not confirmed"),
+    source("trade_brine", "T",
+           "forum of another trade that regenerates softeners: about 3 lb of salt a gallon"),
     source("trade_settings", "T",
            "worked examples in trade texts on softener settings, publishers not named here"),
     source("trade_sizing", "T", "worked examples in trade sizing notes, publishers not named here"),
@@ -44,11 +63,18 @@ constexpr puteal_source sources[] = {
 };
 
 const puteal_function functions[] = {
-    compensatedHardnessRow, exchangeLoadRow, sodiumAddedRow, potassiumAddedRow,    resinCapacityRow,
-    saltEfficiencyRow,      daysBetweenRow,  saltPerYearRow, regenerationWaterRow, ironVerdictRow,
+    compensatedHardnessRow, exchangeLoadRow,     sodiumAddedRow,         potassiumAddedRow,
+    sodiumIntakeRow,        resinCapacityRow,    saltDoseForCapacityRow, saltEfficiencyRow,
+    efficiencyAchievedRow,  leastSaltRow,        potassiumFactorRow,     dailyLoadRow,
+    capacityNeededRow,      resinNeededRow,      bypassShareRow,         daysBetweenRow,
+    saltPerRegenerationRow, saltPerYearRow,      saltByEfficiencyRow,    saltSupplyRow,
+    brineStrengthRow,       saltDissolvedRow,    brineFillRow,           brineVolumeRow,
+    regenerationWaterRow,   waterRatioRow,       waterBoundRow,          waterPerYearRow,
+    resinFlowRateRow,       resinServiceFlowRow, serviceRateByDepthRow,  ratingRow,
+    ironVerdictRow,         ironLimitRow,        highEfficiencyRow,
 };
 constinit const puteal_plugin self =
-    plugin("softening", "Cation-exchange softening", 1, 0, sources, functions);
+    plugin("softening", "Cation-exchange softening", 1, 1, sources, functions);
 
 } // namespace
 } // namespace softening

@@ -142,6 +142,87 @@ private slots:
         QVERIFY(oxidation().call("ozone_output", {7, 2.4, 0.5}).warns("beyond_household"));
     }
 
+    void tradeWeights()
+    {
+        const char *habit = "common practice, no source: 1, 2 and 3 mg of chlorine a mg";
+        const char *training = "operator training pages";
+        holds(oxidation(),
+              {{habit, "usual_chlorine_dose", {3, 0.2, 1}, 6.4, 1e-12},
+               {"recalled: 1 and 2 mg of permanganate a mg", "usual_permanganate_dose", {3, 0.5}, 4, 1e-12},
+               {training, "chlorine_residual", {4, 3.7}, 0.3, 1e-9},
+               {training, "chlorine_residual", {7.2, 5.7}, 1.5, 1e-9}});
+        // usual is never below what chemistry takes to sulfur, and less than twice it for the metals
+        for (double iron = 0; iron <= 9; iron += 1.5)
+            for (double manganese = 0; manganese <= 2; manganese += 0.5) {
+                const double usualDose = oxidation().call("usual_chlorine_dose", {iron, manganese, 0}).number;
+                const double least = demand(chlorine, iron, manganese, 0);
+                QVERIFY(least <= usualDose && usualDose <= 2 * least);
+                QVERIFY(oxidation().call("usual_permanganate_dose", {iron, manganese}).number >=
+                        demand(permanganate, iron, manganese, 0));
+            }
+        QVERIFY(oxidation().call("chlorine_residual", {5, 2, 3.8}).warns("combined"));
+        QVERIFY(oxidation().call("chlorine_residual", {2, 3}).warns("used_up"));
+        QVERIFY(!oxidation().call("chlorine_residual", {7, 3}).warns("strong"));
+        QVERIFY(oxidation().call("chlorine_residual", {7.1, 3}).warns("strong"));
+    }
+
+    /// The dose turned round is the residual.
+    void doseAndResidual()
+    {
+        for (double need = 0; need <= 8; need += 0.5)
+            for (double wanted = 0; wanted <= 3; wanted += 0.5) {
+                const double dose = oxidation().call("oxidant_dose", {chlorine, need, 1, wanted}).number;
+                QVERIFY(std::fabs(oxidation().call("chlorine_residual", {dose, need}).number - wanted) <
+                        1e-12);
+            }
+    }
+
+    void otherTakers()
+    {
+        const double As = 74.921595, N = 14.007; // IUPAC 2021
+        const char *w = "balanced equation, IUPAC 2021";
+        holds(oxidation(),
+              {{w, "arsenic_oxidant_demand", {chlorine, 1}, Cl2 / As, 1e-12},
+               {w, "arsenic_oxidant_demand", {permanganate, 1}, 2.0 / 3 * KMnO4 / As, 1e-12},
+               {w, "arsenic_oxidant_demand", {ozone, 1}, O3 / As, 1e-12},
+               {w, "nitrite_chlorine_demand", {1}, Cl2 / N, 1e-12},
+               {"3 H2S + 2 KMnO4", "permanganate_sulfide_demand", {1, 0}, 2.0 / 3 * KMnO4 / H2S, 1e-12},
+               {"3 H2S + 4 KMnO4", "permanganate_sulfide_demand", {1, 1}, 4.0 / 3 * KMnO4 / H2S, 1e-12},
+               {"6.2 mg a mg, recalled", "permanganate_sulfide_demand", {1, 1}, 6.2, 3e-3},
+               {"3 H2S + 8 KMnO4", "permanganate_sulfide_demand", {1, 2}, 8.0 / 3 * KMnO4 / H2S, 1e-12},
+               {"2 Fe + MnO2", "manganese_released_by_iron", {1}, Mn / (2 * Fe), 1e-12},
+               {"22.81 lb a year, worked out", "permanganate_per_year", {0.1875, 3}, 22.8125, 1e-12}});
+        // the two end points agree with the general demand
+        for (double sulfide = 0.5; sulfide <= 5; sulfide += 0.5) {
+            QVERIFY(std::fabs(oxidation().call("permanganate_sulfide_demand", {sulfide, 0}).number -
+                              demand(permanganate, 0, 0, sulfide, toSulfur)) < 1e-12);
+            QVERIFY(std::fabs(oxidation().call("permanganate_sulfide_demand", {sulfide, 2}).number -
+                              demand(permanganate, 0, 0, sulfide, toSulfate)) < 1e-12);
+        }
+        QVERIFY(oxidation().call("arsenic_oxidant_demand", {oxygen, 0.1}).warns("slow"));
+        QVERIFY(!oxidation().call("arsenic_oxidant_demand", {chlorine, 0.1}).warns("slow"));
+    }
+
+    void tables()
+    {
+        const char *iwa = "IWA Publishing table, 4 to 7 degC";
+        const char *share = "pK 7.0";
+        holds(oxidation(), {{iwa, "coated_bed_manganese", {5.9}, 126, 1e-12},
+                            {iwa, "coated_bed_manganese", {6.0}, 63, 1e-12},
+                            {iwa, "coated_bed_manganese", {6.5}, 39, 1e-12},
+                            {iwa, "coated_bed_manganese", {7.0}, 25, 1e-12},
+                            {share, "sulfide_as_gas", {6}, 10.0 / 11, 1e-12},
+                            {share, "sulfide_as_gas", {7}, 0.5, 1e-12},
+                            {share, "sulfide_as_gas", {8}, 1.0 / 11, 1e-12},
+                            {"Wis. Admin. Code NR 811.52", "oxidation_time_allowed", {0}, 30, 1e-12},
+                            {"study of permanganate: 15 min best", "oxidation_time_allowed", {6}, 15, 1e-12},
+                            {"common practice, no source", "oxidation_least_ph", {0}, 7.2, 1e-12}});
+        QVERIFY(oxidation().call("coated_bed_manganese", {7.6}).warns("extrapolated"));
+        QVERIFY(oxidation().call("oxidation_time_allowed", {7}).warns("hours"));
+        QVERIFY(!oxidation().call("oxidation_time_allowed", {0}).warns("hours"));
+        QVERIFY(!oxidation().call("oxidation_least_ph", {5}).reason.empty());
+    }
+
     void moreNeverLowersADemand()
     {
         for (int oxidant = chlorine; oxidant <= chlorineDioxide; ++oxidant)
