@@ -49,7 +49,7 @@ Reading together(const Argument &iron, const Argument &manganese)
                   mn = readingOf(manganese, "manganese", " mg/L as Mn");
     Reading sum{
         fe.least + mn.least, fe.most + mn.most, fe.known && mn.known, fe.openAbove || mn.openAbove, {}};
-    sum.words = fe.known && mn.known ? fe.words + " and " + mn.words + " together"
+    sum.words = fe.known && mn.known ? "the sum of " + fe.words + " and " + mn.words
                 : fe.known           ? fe.words + " alone"
                                      : mn.words + " alone";
     return sum;
