@@ -168,6 +168,19 @@ void judgeFeed(int medium, const Water &water, Findings &found)
                   true);
 }
 
+Verdict gradeOfForm(int medium, int form, int feed)
+{
+    const bool killed = feed != noFeed && feed != airFeed; // an oxidant without a break keeps bacteria down
+    const bool bed = medium != coatedLight && medium != resin && medium != ironCartridge;
+    if (form == bacterial)
+        return bed && killed ? marginal : willNotWork;
+    if (medium == resin)
+        return form == dissolved ? works : willNotWork;
+    if (form == organic || form == colloidal)
+        return marginal;
+    return medium == sand && form != oxidized && feed == noFeed ? willNotWork : works;
+}
+
 /// Forms of iron that a medium does not take, once there is enough iron for it to matter.
 void judgeForm(int medium, const Water &water, Findings &found)
 {
@@ -181,18 +194,12 @@ void judgeForm(int medium, const Water &water, Findings &found)
     if (water.form.missing() || water.form.choice() == unknownForm)
         return found.add(cannotTell, "needs: the form of the iron (it matters above 0.3 mg/L)");
     const int form = water.form.choice();
-    const bool fed = !water.feed.missing() && water.feed.choice() != noFeed;
-    const bool killed = fed && water.feed.choice() != airFeed;
-    Verdict grade = works;
-    if (form == bacterial)
-        grade = medium == coatedLight || medium == resin || medium == ironCartridge || !killed ? willNotWork
-                                                                                               : marginal;
-    else if (medium == resin)
-        grade = form == dissolved ? works : willNotWork;
-    else if (form == organic || form == colloidal)
-        grade = marginal;
-    else if (medium == sand)
-        grade = form == oxidized || fed ? works : willNotWork;
+    const Argument &feed = water.feed;
+    const bool feedDecides = gradeOfForm(medium, form, noFeed) != gradeOfForm(medium, form, chlorineFeed);
+    if (feed.missing() && feedDecides)
+        return found.add(cannotTell,
+                         std::string("needs: what is fed ahead of ") + ironFormWords[form] + " iron");
+    Verdict grade = gradeOfForm(medium, form, feed.missing() ? noFeed : feed.choice());
     const std::string iron =
         water.iron.missing() ? "iron not tested" : "iron " + shownOf(water.iron, " mg/L as Fe");
     if (grade == works)
@@ -209,64 +216,87 @@ void judgeForm(int medium, const Water &water, Findings &found)
               true);
 }
 
+/// A reading beside a mark: known to be above it, known not to be, or neither.
+enum class Beside { under, over, open };
+Beside besideOf(const Argument &a, double mark)
+{
+    // The bound of ">0.5" is itself not reached, so it is already above 0.5.
+    if (lessThan(mark, a.least()) || (a.above() && atMost(mark, a.number())))
+        return Beside::over;
+    return atMost(a.most(), mark) ? Beside::under : Beside::open;
+}
+
 void judgeManganesePassing(int medium, const Water &water, Findings &found)
 {
     if (medium != coatedLight && medium != manganeseOre && medium != catalyticCarbon)
         return;
-    if (water.manganese.missing())
-        return found.add(cannotTell, "needs: manganese, limit 0.05 mg/L as Mn (state code)");
-    const bool certain = lessThan(stainsBlack, water.manganese.least());
-    if (!certain && atMost(water.manganese.most(), stainsBlack))
-        return;
-    const std::string words =
-        "manganese " + shownOf(water.manganese, " mg/L as Mn") + " is above 0.05 mg/L as Mn and ";
     if (medium == coatedLight && !water.ph.missing() && atMost(manganeseOverAir, water.ph.number()))
         return;
     if (medium == manganeseOre && !water.feed.missing() && water.feed.choice() == chlorineFeed)
         return;
-    if (!certain)
-        return found.add(cannotTell,
-                         "manganese " + shownOf(water.manganese, " mg/L as Mn") +
-                             " does not show whether it is at most 0.05 mg/L as Mn; ask for a finer test");
-    found.add(marginal,
-              words + (medium == coatedLight    ? "stays in the water below pH 8"
+    if (water.manganese.missing())
+        return found.add(cannotTell, "needs: manganese, limit 0.05 mg/L as Mn (state code)");
+    const std::string words = "manganese " + shownOf(water.manganese, " mg/L as Mn");
+    const Beside beside = besideOf(water.manganese, stainsBlack);
+    if (beside == Beside::open)
+        found.add(cannotTell,
+                  words + " does not show whether it is at most 0.05 mg/L as Mn; ask for a finer test");
+    else if (beside == Beside::over)
+        found.add(marginal,
+                  words + " is above 0.05 mg/L as Mn and " +
+                      (medium == coatedLight    ? "stays in the water below pH 8"
                        : medium == manganeseOre ? "is taken well only with chlorine ahead"
                                                 : "mostly stays in the water"),
-              true);
+                  true);
+}
+
+void judgeOxygen(const Water &water, Findings &found)
+{
+    if (water.oxygen.missing() || water.iron.missing())
+        return found.add(cannotTell, water.oxygen.missing()
+                                         ? "needs: dissolved oxygen, 15 % of the iron (handbook)"
+                                         : "needs: iron");
+    const double there = water.oxygen.number();
+    const auto grade = [&](double iron) {
+        return lessThan(there, oxygenShare * iron)                        ? willNotWork
+               : lessThan(there, oxygenShare * iron * (1.0 + water.near)) ? marginal
+                                                                          : works;
+    };
+    const Verdict least = grade(water.iron.least()), most = grade(water.iron.most());
+    const std::string oxygen = "oxygen " + shownOf(water.oxygen, " mg/L as O2"),
+                      iron = shownOf(water.iron, " mg/L as Fe");
+    if (least != most)
+        return found.add(cannotTell, "iron " + iron + " does not show whether " + oxygen +
+                                         " is 15 % of it (handbook); ask for a finer test");
+    found.add(most, (most == willNotWork ? "too little " : "") + oxygen + " for the " +
+                        figures(oxygenShare * water.iron.number()) +
+                        " mg/L that 15 % of the iron asks for (handbook)");
+}
+
+void judgeContactorChlorine(const Water &water, Findings &found)
+{
+    if (water.chlorine.missing())
+        return found.add(cannotTell, "needs: free chlorine ahead of the bed, at least 0.5 mg/L (handbook)");
+    const auto grade = [&](double there) {
+        return lessThan(there, contactorChlorine)                        ? willNotWork
+               : lessThan(there, contactorChlorine * (1.0 + water.near)) ? marginal
+                                                                         : works;
+    };
+    const Verdict least = grade(water.chlorine.least()), most = grade(water.chlorine.most());
+    found.add(least == most ? least : cannotTell, "free chlorine " + shownOf(water.chlorine, " mg/L as Cl2") +
+                                                      ", at least 0.5 mg/L as Cl2 is needed (handbook)");
 }
 
 void judgeOxygenAndChlorine(int medium, const Water &water, Findings &found)
 {
-    if (medium == coatedLight) {
-        judgeAtMost(readingOf(water.chlorine, "free chlorine", " mg/L as Cl2"),
-                    "free chlorine, 0 where none is fed", " mg/L as Cl2",
-                    {chlorineHarms[0], chlorineHarms[1]}, 0.0, found);
-        if (water.oxygen.missing() || water.iron.missing())
-            return found.add(cannotTell, water.oxygen.missing()
-                                             ? "needs: dissolved oxygen, 15 % of the iron (handbook)"
-                                             : "needs: iron");
-        const double needed = oxygenShare * water.iron.number(), there = water.oxygen.number();
-        const std::string words = "oxygen " + shownOf(water.oxygen, " mg/L as O2") + " for the " +
-                                  figures(needed) + " mg/L that 15 % of the iron asks for (handbook)";
-        if (water.iron.above())
-            found.add(cannotTell, "iron " + shownOf(water.iron, " mg/L as Fe") +
-                                      " does not show how much oxygen it asks for");
-        else if (lessThan(there, needed))
-            found.add(willNotWork, "too little " + words);
-        else
-            found.add(lessThan(there, needed * (1.0 + water.near)) ? marginal : works, words);
-    }
-    if (medium == contactor) {
-        if (water.chlorine.missing())
-            return found.add(cannotTell,
-                             "needs: free chlorine ahead of the bed, at least 0.5 mg/L (handbook)");
-        const double there = water.chlorine.number();
-        found.add(lessThan(there, contactorChlorine)                        ? willNotWork
-                  : lessThan(there, contactorChlorine * (1.0 + water.near)) ? marginal
-                                                                            : works,
-                  "free chlorine " + shownOf(water.chlorine, " mg/L as Cl2") +
-                      ", at least 0.5 mg/L as Cl2 is needed (handbook)");
-    }
+    if (medium == contactor)
+        judgeContactorChlorine(water, found);
+    if (medium != coatedLight)
+        return;
+    judgeAtMost(readingOf(water.chlorine, "free chlorine", " mg/L as Cl2"),
+                "free chlorine, 0 where none is fed", " mg/L as Cl2", {chlorineHarms[0], chlorineHarms[1]},
+                0.0, found);
+    judgeOxygen(water, found);
 }
 
 void judgeTannin(int medium, const Water &water, Findings &found)
@@ -276,9 +306,10 @@ void judgeTannin(int medium, const Water &water, Findings &found)
     if (water.tannin.missing())
         return found.add(cannotTell, "needs: tannin, limit 0.5 mg/L (common practice)");
     const std::string words = "tannin " + shownOf(water.tannin, " mg/L");
-    if (lessThan(tanninDisturbs, water.tannin.least()))
+    const Beside beside = besideOf(water.tannin, tanninDisturbs);
+    if (beside == Beside::over)
         found.add(marginal, words + " is above 0.5 mg/L (common practice): make a pilot test first", true);
-    else if (lessThan(tanninDisturbs, water.tannin.most()))
+    else if (beside == Beside::open)
         found.add(cannotTell, words + " does not show whether it is at most 0.5 mg/L; ask for a finer test");
     else
         found.add(works, words + " is within the limit 0.5 mg/L (common practice)", true);
