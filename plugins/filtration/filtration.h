@@ -13,6 +13,12 @@ extern const puteal_function filterLoadRow, solidsLoadRow, impliedUseRow, implie
     changeAtRow;
 extern const puteal_function expandedPorosityRow, bedExpansionRow, roseHeadLossRow, waterDensityRow;
 extern const puteal_function viscosityRow, fluidizationRow, bedLossRow;
+extern const puteal_function cartridgeDaysBySolidsRow, cartridgeAreaRow, cartridgeLoadingRow,
+    cartridgeCostRow;
+extern const puteal_function insideDiameterRow, freeboardRow, serviceLoadingRow, serviceFlowRow,
+    washPerYearRow, septicSurgeRow, runByLossRow, lossAtRow;
+extern const puteal_function grainSizeRow, grainUniformityRow, grainPorosityRow, grainDensityRow,
+    grainSphericityRow;
 
 inline constexpr const char pressureSafety[] = "A filter tank is a pressure vessel: take the pressure off "
                                                "before opening, stay below its rating, never put "

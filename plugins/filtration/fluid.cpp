@@ -29,7 +29,8 @@ double fluidizationVelocity(double grainSize, double particleDensity, double tem
     const double viscosity = water::viscosity(temperature) / 1000.0, d = grainSize / 1000.0;
     const double galileo =
         d * d * d * density * (particleDensity - density) * gravity / (viscosity * viscosity);
-    const double reynolds = std::sqrt(33.7 * 33.7 + 0.0408 * galileo) - 33.7; // [Wen and Yu 1966, recalled]
+    const double reynolds =
+        std::sqrt(33.7 * 33.7 + 0.0408 * galileo) - 33.7; // [Wen and Yu 1966, in Hendricks, eq. 12.56]
     if (lessThan(500, reynolds))
         reply.caution("coarse", "the correlation is remembered for finer grains");
     return viscosity * reynolds / (density * d) / meterPerSecondPerGpmPerSquareFoot;
@@ -73,6 +74,17 @@ constexpr puteal_parameter fluidTakes[] = {
 };
 constexpr const char *fluidSources[] = {"wen_yu", "recalled", nullptr};
 constexpr puteal_example fluidExamples[] = {
+    // table 12.9, predicted for sand, upper sieve of each range; sand of 2,650 kg/m^3 as in table 12.8
+    example("fluidization_velocity(2 mm, 2650 kg/m^3, 25 degC)", "87.5 m/hr", 5e-3, "published", "wen_yu"),
+    example("fluidization_velocity(1.41 mm, 2650 kg/m^3, 25 degC)", "57.2 m/hr", 5e-3, "published", "wen_yu"),
+    example("fluidization_velocity(1 mm, 2650 kg/m^3, 25 degC)", "34.2 m/hr", 5e-3, "published", "wen_yu"),
+    example("fluidization_velocity(0.595 mm, 2650 kg/m^3, 25 degC)", "13.3 m/hr", 2e-2, "published",
+            "wen_yu"),
+    example("fluidization_velocity(2 mm, 2650 kg/m^3, 40 degC)", "97.6 m/hr", 5e-3, "published", "wen_yu"),
+    example("fluidization_velocity(1.41 mm, 2650 kg/m^3, 40 degC)", "67.3 m/hr", 5e-3, "published", "wen_yu"),
+    example("fluidization_velocity(1 mm, 2650 kg/m^3, 40 degC)", "42.8 m/hr", 5e-3, "published", "wen_yu"),
+    example("fluidization_velocity(0.595 mm, 2650 kg/m^3, 40 degC)", "18.0 m/hr", 5e-3, "published",
+            "wen_yu"),
     example("fluidization_velocity(0.9 mm, 2650 kg/m^3, 10 degC)", "8.446 gpm/ft^2", 1e-3, "computed",
             "wen_yu"),
     example("fluidization_velocity(0.5 mm, 2650 kg/m^3, 5 degC)", "2.355 gpm/ft^2", 1e-3, "computed",

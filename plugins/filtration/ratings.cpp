@@ -19,9 +19,13 @@ double solidsLoad(double iron, double volume, double area)
     return iron * volume * measure::literPerGallon / measure::mgPerGrain / area;
 }
 
-double impliedUse(double rating, double people, double time)
+double impliedUse(double rating, double people, double time, Reply &reply)
 {
-    return rating / people / time;
+    constexpr double least = 40, most = 110; // gal a day, what people use [common practice, no source]
+    const double use = rating / people / time;
+    if (lessThan(use, least) || lessThan(most, use))
+        reply.caution("unusual_use", "people use 40 to 110 gal a day: look for the conditions of the rating");
+    return use;
 }
 
 double impliedDays(double rating, double people, double use, Reply &reply)
@@ -107,6 +111,7 @@ constexpr puteal_example useExamples[] = {
     example("implied_use(50000 gal/cartridge, 4 person, 365 day/cartridge)", "34.2466 gal/(day*person)", 1e-5,
             "computed", "definition"),
 };
+constexpr puteal_caution useCautions[] = {caution("unusual_use", "below 40 or above 110 gal a day")};
 constexpr puteal_example useRefusals[] = {
     refusal("implied_use(26000 gal/cartridge, 0 person, 104 day/cartridge)",
             "`people` must be at least 0.1 person; it is 0 person"),
@@ -199,7 +204,8 @@ constinit const puteal_function impliedUseRow =
         .by("rating / (people * time)")
         .from(impliedSources)
         .shownBy(useExamples)
-        .refusing(useRefusals);
+        .refusing(useRefusals)
+        .warning(useCautions);
 
 constinit const puteal_function impliedDaysRow =
     Function("implied_days", "Days a rating implies",
