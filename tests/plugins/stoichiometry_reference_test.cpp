@@ -220,8 +220,8 @@ private slots:
     {
         const Plugin oxidation("oxidation");
         for (const Reaction &reaction : reactions) {
-            if (reaction.oxidant == peroxide && reaction.target == mn)
-                continue;
+            if (reaction.oxidant == sodiumPermanganate || reaction.target == toSulfate)
+                continue; // the function counts potassium permanganate, and sulfide as sulfur
             const Equation equation(reaction.equation);
             double solids = 0;
             for (const char *solid : {"Fe(OH)3", "MnO2", "S"})
@@ -231,8 +231,6 @@ private slots:
             const double fed = reaction.oxidant == permanganate
                                    ? -equation.of("MnO4^-") * species("KMnO4").mass() / asMass
                                    : 0.0;
-            if (reaction.oxidant == sodiumPermanganate || reaction.target == toSulfate)
-                continue; // the function counts potassium permanganate, and sulfide as sulfur
             const Answer ours =
                 oxidation.call("solids_made", {double(reaction.target == fe), double(reaction.target == mn),
                                                double(reaction.target == toSulfur), fed});
