@@ -14,14 +14,7 @@ double judgedRate(double ph, double temperature, double oxygen, int law, Reply &
     if (lessThan(ph,
                  6.5)) // [USGS and Stumm and Lee constants: half-lives of many hours below it in cold water]
         reply.caution("air_alone", "below pH 6.5 air alone is not a route: raise the pH or feed an oxidant");
-    if (law == threeSpecies && (lessThan(temperature, 20) || lessThan(30, temperature)))
-        reply.caution("made_for_25",
-                      "these constants were found at 25 degC; away from it only the change of the ion "
-                      "product of water is counted");
-    if (law == usgsExample && (lessThan(temperature, 20) || lessThan(30, temperature)))
-        reply.caution("made_for_25",
-                      "this constant is used at 25 degC in its source; away from it only the change of "
-                      "the ion product of water is counted");
+    cautionLaw(temperature, law, reply);
     return rateOf(ph, temperature, oxygen, law);
 }
 
@@ -40,52 +33,64 @@ double oxidationTime(double from, double to, double ph, double temperature, doub
 {
     if (!atMost(to, from))
         return reply.refuse(2, "the target lies above the iron of the water: nothing has to be oxidized");
-    return std::log(from / to) / judgedRate(ph, temperature, oxygen, law, reply);
+    cautionFloc(from, reply);
+    const double time = std::log(from / to) / judgedRate(ph, temperature, oxygen, law, reply);
+    if (lessThan(30, time)) // min [detention behind aeration in state codes]
+        reply.caution("detention", "longer than the half hour of detention that state codes ask for behind "
+                                   "aeration: raise the pH, use a catalytic bed or feed an oxidant");
+    return time;
 }
 
 double ironRemaining(double from, double time, double ph, double temperature, double oxygen, int law,
                      Reply &reply)
 {
-    return from * std::exp(-judgedRate(ph, temperature, oxygen, law, reply) * time);
+    cautionFloc(from, reply);
+    const double left = from * std::exp(-judgedRate(ph, temperature, oxygen, law, reply) * time);
+    if (lessThan(0.3, left)) // mg/L [40 CFR 143.3]
+        reply.caution("still_stains", "more than 0.3 mg/L stays dissolved: it passes a filter and colors "
+                                      "tubs and laundry later; more time, a higher pH or an oxidant");
+    return left;
 }
 
 constexpr Parameter phParameter = Parameter("ph", "",
                                             "pH measured at the site, and it must hold: see "
                                             "alkalinity_remaining")
-                                      .hard(5, 9.5)
+                                      .hard(leastPh, mostPh)
                                       .usual(6.5, 8.5);
-constexpr Parameter temperatureParameter =
-    Parameter("temperature", "degC", "temperature of the water; a well is colder than a textbook")
-        .hard(0, 40)
-        .usual(2, 30);
-constexpr Parameter oxygenParameter =
-    Parameter("oxygen", "atm_abs", "oxygen pressure, see oxygen_partial_pressure; 0.207 in open air")
-        .hard(1e-4, 10)
-        .usual(0.05, 1.5);
-constexpr Parameter lawParameter =
-    Parameter(
-        "law", "",
-        "whose constant: Stumm and Lee is the fast bound, Davison and Seed (natural waters) four times "
-        "slower; "
-        "show both. USGS example 9 agrees with the fast one, Morgan and Lahav goes by iron species, Millero "
-        "1987 is for water without salt")
-        .oneOf(lawWords)
-        .otherwise(stummLee, "R");
 constexpr const char *sources[] = {"stumm_lee",   "davison_seed", "usgs_example9", "morgan_lahav",
                                    "millero1987", "ion_product",  "apha1985",      nullptr};
+constexpr const char *timeSources[] = {"stumm_lee",       "davison_seed", "usgs_example9", "morgan_lahav",
+                                       "millero1987",     "ion_product",  "apha1985",      "state_codes",
+                                       "iron_speciation", nullptr};
+constexpr const char *leftSources[] = {"stumm_lee",       "davison_seed", "usgs_example9", "morgan_lahav",
+                                       "millero1987",     "ion_product",  "apha1985",      "cfr143",
+                                       "iron_speciation", nullptr};
 constexpr puteal_caution cautions[] = {
     caution("air_alone", "pH below 6.5"),
     caution("made_for_25", "a law found at 25 degC used outside 20 to 30 degC"),
 };
-constexpr const char safety[] = "Test for methane before any aeration: air and methane in a tank can "
-                                "explode. Oxidized iron is not disinfected "
-                                "water.";
-
+constexpr puteal_caution timeCautions[] = {
+    cautions[0],
+    cautions[1],
+    caution("detention", "a time above 30 minutes"),
+    caution("floc", "iron above 5 mg/L"),
+};
+constexpr puteal_caution leftCautions[] = {
+    cautions[0],
+    cautions[1],
+    caution("still_stains", "more than 0.3 mg/L left"),
+    caution("floc", "iron above 5 mg/L"),
+};
 constexpr puteal_parameter rateTakes[] = {phParameter, temperatureParameter, oxygenParameter, lawParameter};
 constexpr puteal_example rateExamples[] = {
     // k' = 2.843492e-3 1/s from the printed constants
     example("iron_oxidation_rate(7, 25 degC, 0.213796 atm_abs, \"USGS example 9\")", "0.1706095 1/min", 3e-3,
             "computed", "usgs_example9"),
+    // the share that needs no oxygen shows at pH 5: 2.872590e-7 1/s
+    example("iron_oxidation_rate(5, 25 degC, 0.213796 atm_abs, \"USGS example 9\")", "1.723554e-5 1/min",
+            3e-3, "computed", "usgs_example9"),
+    example("iron_oxidation_rate(6, 25 degC, 0.2029 atm_abs, \"Morgan and Lahav\")", "0.00175439 1/min", 3e-3,
+            "computed", "morgan_lahav"),
     example("iron_oxidation_rate(7, 25 degC, 0.2029 atm_abs, \"Morgan and Lahav\")", "0.12079 1/min", 3e-3,
             "computed", "morgan_lahav"),
     example("iron_oxidation_rate(8, 25 degC, 0.2029 atm_abs, \"Morgan and Lahav\")", "11.2707 1/min", 3e-3,
@@ -100,7 +105,16 @@ constexpr puteal_example halfLifeExamples[] = {
             "computed", "usgs_example9"),
     example("iron_half_life(6, 25 degC, 0.213796 atm_abs, \"USGS example 9\")", "406.236 min", 3e-3,
             "computed", "usgs_example9"),
+    example("iron_half_life(6.5, 25 degC, 0.213796 atm_abs, \"USGS example 9\")", "40.627 min", 3e-3,
+            "computed", "usgs_example9"),
+    example("iron_half_life(5, 25 degC, 0.213796 atm_abs, \"USGS example 9\")", "670.27 hr", 3e-3, "computed",
+            "usgs_example9"),
+    example("iron_half_life(6.5, 25 degC, 0.2029 atm_abs, \"Morgan and Lahav\")", "52.04 min", 3e-3,
+            "computed", "morgan_lahav"),
+    example("iron_half_life(7, 25 degC, 0.2029 atm_abs, \"Morgan and Lahav\")", "5.738 min", 3e-3, "computed",
+            "morgan_lahav"),
     example("iron_half_life(7.2, 10 degC, 0.20692 atm_abs)", "19.4254 min", 1e-4, "computed", "ion_product"),
+    example("iron_half_life(6.2, 9 degC, 0.207087 atm_abs)", "2321.83 min", 1e-4, "computed", "ion_product"),
     example("iron_half_life(7, 10 degC, 0.20692 atm_abs)", "48.79 min", 2e-4, "computed", "ion_product"),
     example("iron_half_life(7, 10 degC, 0.20692 atm_abs, \"Davison and Seed\")", "195.16 min", 2e-4,
             "computed", "ion_product"),
@@ -111,15 +125,8 @@ constexpr puteal_example halfLifeRefusals[] = {
             "`temperature` must be at most 40 degC; it is 50 degC"),
 };
 
-constexpr Parameter fromParameter =
-    Parameter("iron", "mg/L as Fe", "dissolved iron at the start").hard(1e-6, 1000).usual(0.1, 30);
 constexpr puteal_parameter timeTakes[] = {
-    fromParameter,
-    Parameter("target", "mg/L as Fe", "dissolved iron at the end").hard(1e-6, 1000).usual(0.05, 1),
-    phParameter,
-    temperatureParameter,
-    oxygenParameter,
-    lawParameter,
+    ironParameter, targetParameter, phParameter, temperatureParameter, oxygenParameter, lawParameter,
 };
 constexpr puteal_example timeExamples[] = {
     // printed with the example's output: 94.636, 92.759, 90.351, 87.887 umol/kg of dissolved iron at day 1/6,
@@ -141,6 +148,10 @@ constexpr puteal_example timeExamples[] = {
             2e-4, "computed", "ion_product"),
     example("iron_oxidation_time(2.4 mg/L as Fe, 0.3 mg/L as Fe, 7.2, 10 degC, 0.20692 atm_abs)",
             "58.276 min", 2e-4, "computed", "ion_product"),
+    example("iron_oxidation_time(3 mg/L as Fe, 0.3 mg/L as Fe, 7.5, 20 degC, 0.20463 atm_abs)", "3.0097 min",
+            2e-4, "computed", "ion_product"),
+    example("iron_oxidation_time(6 mg/L as Fe, 0.3 mg/L as Fe, 6.2, 9 degC, 0.207087 atm_abs)", "10034.8 min",
+            2e-4, "computed", "ion_product"),
 };
 constexpr puteal_example timeRefusals[] = {
     refusal("iron_oxidation_time(0.2 mg/L as Fe, 0.3 mg/L as Fe, 7, 10 degC, 0.207 atm_abs)",
@@ -148,7 +159,7 @@ constexpr puteal_example timeRefusals[] = {
 };
 
 constexpr puteal_parameter leftTakes[] = {
-    fromParameter,
+    ironParameter,
     Parameter("time", "min", "time with air in it, the time that counts of contact_time")
         .hard(0, 1e6)
         .usual(1, 600),
@@ -161,6 +172,8 @@ constexpr puteal_example leftExamples[] = {
     example("iron_remaining(3 mg/L as Fe, 10 min, 7.5, 10 degC, 0.20692 atm_abs)", "0.72475 mg/L as Fe", 3e-4,
             "computed", "ion_product"),
     example("iron_remaining(3 mg/L as Fe, 20 min, 7, 10 degC, 0.20692 atm_abs)", "2.2581 mg/L as Fe", 3e-4,
+            "computed", "ion_product"),
+    example("iron_remaining(3 mg/L as Fe, 20 min, 7, 20 degC, 0.20463 atm_abs)", "0.6495 mg/L as Fe", 3e-4,
             "computed", "ion_product"),
 };
 constexpr puteal_example leftRefusals[] = {
@@ -187,7 +200,7 @@ constinit const puteal_function oxidationRateRow =
         .shownBy(rateExamples)
         .refusing(rateRefusals)
         .warning(cautions)
-        .safely(safety);
+        .safely(airSafety);
 
 constinit const puteal_function halfLifeRow =
     Function("iron_half_life", "Half-life of dissolved iron in air",
@@ -201,7 +214,7 @@ constinit const puteal_function halfLifeRow =
         .shownBy(halfLifeExamples)
         .refusing(halfLifeRefusals)
         .warning(cautions)
-        .safely(safety);
+        .safely(airSafety);
 
 constinit const puteal_function oxidationTimeRow =
     Function("iron_oxidation_time", "Time for iron to oxidize",
@@ -211,11 +224,11 @@ constinit const puteal_function oxidationTimeRow =
         .takes(timeTakes)
         .gives("min", "time to the target, order of magnitude")
         .by("ln(iron / target) / iron_oxidation_rate")
-        .from(sources)
+        .from(timeSources)
         .shownBy(timeExamples)
         .refusing(timeRefusals)
-        .warning(cautions)
-        .safely(safety);
+        .warning(timeCautions)
+        .safely(airSafety);
 
 constinit const puteal_function ironRemainingRow =
     Function(
@@ -225,10 +238,10 @@ constinit const puteal_function ironRemainingRow =
         .takes(leftTakes)
         .gives("mg/L as Fe", "dissolved iron left, order of magnitude")
         .by("iron * exp(-iron_oxidation_rate * time)")
-        .from(sources)
+        .from(leftSources)
         .shownBy(leftExamples)
         .refusing(leftRefusals)
-        .warning(cautions)
-        .safely(safety);
+        .warning(leftCautions)
+        .safely(airSafety);
 
 } // namespace kinetics

@@ -72,4 +72,25 @@ double rateOf(double ph, double temperature, double oxygen, int law)
     }
 }
 
+void cautionLaw(double temperature, int law, Reply &reply)
+{
+    if (!lessThan(temperature, 20) && !lessThan(30, temperature))
+        return;
+    if (law == threeSpecies)
+        reply.caution("made_for_25",
+                      "these constants were found at 25 degC; away from it only the change of the ion "
+                      "product of water is counted");
+    if (law == usgsExample)
+        reply.caution("made_for_25",
+                      "this constant is used at 25 degC in its source; away from it only the change of "
+                      "the ion product of water is counted");
+}
+
+void cautionFloc(double iron, Reply &reply)
+{
+    if (lessThan(5, iron)) // mg/L: above a few, no single figure is published [common practice]
+        reply.caution("floc", "with this much iron its own fresh floc takes part: it goes faster than worked "
+                              "here, and a filter fills fast");
+}
+
 } // namespace kinetics

@@ -5,6 +5,7 @@
 ///  R2 The temperature enters through the ion product of water: no rate of a warm laboratory for a cold well.
 ///  R3 A higher pH or more oxygen never makes iron last longer.
 ///  R4 Every result is called an order of magnitude.
+///  R5 A time or a remainder that fails in the field (no detention that long, stains left) says so.
 #include "kinetics.h"
 
 using namespace puteal::sdk;
@@ -37,12 +38,22 @@ constexpr puteal_source sources[] = {
            "ion product of water: Stumm and Morgan, Aquatic Chemistry, 1981, p. 127, as quoted in a public "
            "waste-water "
            "model; and the USGS PHREEQC database"),
+    source("state_codes", "S",
+           "Wis. Admin. Code NR 811.52, Okla. Admin. Code 252:626-9-7 and 12 Va. Admin. Code 5-590-920: 30 "
+           "minutes of detention behind aeration"),
+    source("cfr143", "S", "40 CFR 143.3, US secondary drinking water limits: iron 0.3 mg/L"),
+    source(
+        "iron_speciation", "H",
+        "King 1998, Environmental Science and Technology 32:2997: carbonate complexes speed oxidation up in "
+        "hard water; fresh floc does too, common practice"),
+    source("inverse", "W", "worked out: the time turned around"),
     source("apha1985", "H",
            "oxygen saturation of APHA 1985 as quoted in a public watershed-model theory manual"),
 };
 
-const puteal_function functions[] = {oxidationRateRow, halfLifeRow, oxidationTimeRow, ironRemainingRow};
-constinit const puteal_plugin self = plugin("kinetics", "Oxidation by oxygen", 1, 0, sources, functions);
+const puteal_function functions[] = {oxidationRateRow, halfLifeRow, oxidationTimeRow, ironRemainingRow,
+                                     oxidationPhRow};
+constinit const puteal_plugin self = plugin("kinetics", "Oxidation by oxygen", 1, 1, sources, functions);
 
 } // namespace
 } // namespace kinetics
