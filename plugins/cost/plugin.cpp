@@ -63,11 +63,11 @@ const puteal_function functions[] = {
     internalRateAtRow,   modifiedRateRow,       savingsRatioRow,      adjustedRateRow,
     timesReplacedRow,    replacementsCostRow,   residualValueRow,     yearlyReserveRow,
     capitalizedCostRow,  lifeCycleCostRow,      paybackTimeRow,       discountedPaybackRow,
-    breakEvenYearRow,    breakEvenVolumeRow,    saltByEfficiencyRow,  chemicalPerYearRow,
-    supplyCostRow,       cartridgeCostRow,      pricePerVolumeRow,    pumpingEnergyRow,
-    deviceEnergyRow,     lifeByHoursRow,        lifeByVolumeRow,      commonStudyRow,
-    usualLifeRow,        serviceIntervalRow,    priceByMarginRow,     priceByMarkupRow,
-    marginFromMarkupRow, salesTaxRow,           countsAsCheapestRow};
+    breakEvenYearRow,    breakEvenVolumeRow,    chemicalPerYearRow,   supplyCostRow,
+    cartridgeCostRow,    pricePerVolumeRow,     pumpingEnergyRow,     deviceEnergyRow,
+    lifeByHoursRow,      lifeByVolumeRow,       commonStudyRow,       usualLifeRow,
+    serviceIntervalRow,  priceByMarginRow,      priceByMarkupRow,     marginFromMarkupRow,
+    salesTaxRow,         countsAsCheapestRow};
 constinit const puteal_plugin self = plugin("cost", "Cost over years", 1, 1, sources, functions);
 
 } // namespace

@@ -9,11 +9,6 @@ using namespace puteal::sdk;
 namespace
 {
 
-double saltByEfficiency(double use, double hardness, double efficiency)
-{
-    return use * measure::dayPerYear * hardness / efficiency;
-}
-
 double chemicalPerYear(double use, double dose, double strength)
 {
     return use * dose / strength;
@@ -34,28 +29,6 @@ double pricePerVolume(double price, double volume)
     constexpr double gallonPerKilogallon = 1000;
     return price / (volume / gallonPerKilogallon);
 }
-
-constexpr puteal_parameter saltTakes[] = {
-    Parameter("use", "gal/day", "water softened in a day").hard(0, 1e5).usual(20, 1500),
-    Parameter("hardness", "gpg", "compensated hardness, see compensated_hardness")
-        .hard(0, 1000)
-        .usual(1, 100),
-    Parameter("efficiency", "grain{CaCO3}/lb{NaCl}",
-              "hardness taken out for a pound of salt, see salt_efficiency; 3,000 to 4,000 where well set")
-        .hard(500, 6000)
-        .usual(1500, 5000),
-};
-constexpr const char *saltSources[] = {"definition", "practice", nullptr};
-constexpr puteal_example saltExamples[] = {
-    example("salt_by_efficiency(300 gal/day, 20 gpg, 4000 grain{CaCO3}/lb{NaCl})", "547.5 lb/yr as NaCl",
-            1e-12, "computed", "definition"),
-    example("salt_by_efficiency(250 gal/day, 15 gpg, 3000 grain{CaCO3}/lb{NaCl})", "456.25 lb/yr as NaCl",
-            1e-12, "computed", "definition"),
-};
-constexpr puteal_example saltRefusals[] = {
-    refusal("salt_by_efficiency(300 gal/day, 20 gpg, 8000 grain{CaCO3}/lb{NaCl})",
-            "`efficiency` must be at most 6000 grain{CaCO3}/lb{NaCl}; it is 8000 grain{CaCO3}/lb{NaCl}"),
-};
 
 constexpr puteal_parameter chemicalTakes[] = {
     Parameter("use", "gal/yr", "water that is dosed in a year").hard(0, 1e8).usual(5000, 500000),
@@ -123,18 +96,6 @@ constexpr puteal_example volumeRefusals[] = {
 };
 
 } // namespace
-
-constinit const puteal_function saltByEfficiencyRow =
-    Function("salt_by_efficiency", "Salt a year by efficiency",
-             "Salt used in a year from the hardness taken out and what a pound of salt takes out. A clock "
-             "that regenerates early uses more: then salt_per_year.",
-             call<saltByEfficiency>)
-        .takes(saltTakes)
-        .gives("lb/yr as NaCl", "salt used in a year")
-        .by("use * hardness * 365 day/yr / efficiency")
-        .from(saltSources)
-        .shownBy(saltExamples)
-        .refusing(saltRefusals);
 
 constinit const puteal_function chemicalPerYearRow =
     Function("chemical_per_year", "Chemical a year",
