@@ -15,7 +15,8 @@ extern const puteal_function contactTimeRow, contactVolumeRow, detentionTimeRow,
     tanksInSeriesRow, contactTankSizeRow;
 extern const puteal_function hypochlorousPkaRow, hypochlorousShareRow, chlorinationKTimeRow;
 extern const puteal_function virusCtRow, giardiaCtRow, ctValueRow, ctContactVolumeRow, logInactivationRow;
-extern const puteal_function shockDoseRow, shockByRuleRow, shockLevelRow, calciumHypochloriteDoseRow;
+extern const puteal_function shockDoseRow, shockByRuleRow, shockLevelRow, shockSolutionVolumeRow,
+    calciumHypochloriteDoseRow;
 extern const puteal_function dechlorinationBedRow, dechlorinatedResidualRow, dechlorinationCarbonRow,
     peroxideOxygenRow;
 

@@ -41,6 +41,13 @@ double shockByRule(int rule, double water, double strength, Reply &reply)
     return water * level / strength;
 }
 
+double shockSolutionVolume(double diameter, double depth, double volumes)
+{
+    const double cubicInchPerFoot =
+        measure::pi / 4.0 * diameter * diameter * measure::inchPerFoot; // of casing
+    return cubicInchPerFoot / 231.0 * depth * volumes; // 231 in^3 a gallon, exact [NIST Handbook 44]
+}
+
 double shockLevel(double water, double bleach, double strength, Reply &reply)
 {
     const double level = strength * bleach / water;
@@ -131,6 +138,30 @@ constexpr puteal_example ruleRefusals[] = {
 };
 constexpr puteal_caution ruleCautions[] = {caution("strong", "a rule of more than 300 mg/L")};
 
+constexpr puteal_parameter solutionTakes[] = {
+    Parameter("diameter", "in", "inside diameter of the casing").hard(1, 120).usual(2, 12),
+    Parameter("depth", "ft", "depth of the water that stands in the casing").hard(0, 3000).usual(5, 500),
+    Parameter("volumes", "", "times the casing's water that is chlorinated")
+        .hard(0.5, 10)
+        .usual(1, 3)
+        .otherwise(2, "H"),
+};
+constexpr const char *solutionSources[] = {"alberta_agriculture", "alberta_health", "geometry", nullptr};
+constexpr puteal_example solutionExamples[] = {
+    // the printed gallons are imperial and rounded
+    example("shock_solution_volume(6 in, 100 ft)", "240 gal_imp", 0.02, "published", "alberta_agriculture"),
+    example("shock_solution_volume(4 in, 1 ft)", "1.1 gal_imp", 0.013, "published", "alberta_agriculture"),
+    example("shock_solution_volume(4 in, 1 ft)", "5 L", 0.013, "published", "alberta_health"),
+    example("shock_solution_volume(8 in, 1 ft)", "4.2 gal_imp", 0.036, "published", "alberta_agriculture"),
+    // the bleach for it, printed as 0.042 L for a foot
+    example("shock_chlorination_dose(shock_solution_volume(6 in, 100 ft), 200 mg/L as Cl2, 5.25 trade_pct)",
+            "4.2 L", 0.01, "published", "alberta_agriculture"),
+    example("shock_solution_volume(6 in, 150 ft, 1)", "220.32 gal", 2e-4, "computed", "geometry"),
+};
+constexpr puteal_example solutionRefusals[] = {
+    refusal("shock_solution_volume(0 in, 100 ft)", "`diameter` must be at least 1 in; it is 0 in"),
+};
+
 constexpr puteal_parameter levelTakes[] = {
     waterParameter,
     Parameter("bleach", "gal", "bleach poured in").hard(0, 1000).usual(0.05, 10),
@@ -213,6 +244,19 @@ constinit const puteal_function shockByRuleRow =
         .shownBy(ruleExamples)
         .refusing(ruleRefusals)
         .warning(ruleCautions)
+        .safely(shockSafety);
+
+constinit const puteal_function shockSolutionVolumeRow =
+    Function("shock_solution_volume", "Chlorinated water for a casing",
+             "Water to chlorinate in a clean tank and pour into a drilled well: twice what stands in the "
+             "casing, so that it also reaches the rock around.",
+             call<shockSolutionVolume>)
+        .takes(solutionTakes)
+        .gives("gal", "chlorinated water")
+        .by("pi / 4 * diameter^2 * depth * volumes")
+        .from(solutionSources)
+        .shownBy(solutionExamples)
+        .refusing(solutionRefusals)
         .safely(shockSafety);
 
 constinit const puteal_function shockLevelRow =

@@ -197,6 +197,9 @@ private slots:
                          {recalled, "chlorination_k_time", {9, 33, 1}, 36, 1e-12},
                          {"the row above", "chlorination_k_time", {7.1, 49, 1}, 15, 1e-12}});
         QVERIFY(dosing().call("chlorination_k_time", {7, 50, 1}).warns("unsourced"));
+        // at pH 7 and above it asks more than the 4-log virus table at 10 degC (50 degF)
+        for (double ph = 7; ph <= 9; ph += 0.25)
+            QVERIFY(number("chlorination_k_time", {ph, 50, 1}) > number("virus_ct_required", {4, ph, 10}));
     }
 };
 

@@ -69,6 +69,12 @@ private slots:
         holds(dosing(), {{lesson, "feed_rate", {10, 5, 5250}, 13.7143, 1e-5},
                          {lesson, "feed_rate", {7, 3, 5250}, 5.76, 1e-12},
                          {lesson, "feed_rate", {12, 8, 70000}, 1.97486, 1e-5},
+                         {"peroxide, trade strength", "feed_rate", {10, 4, 70000}, 0.822857, 1e-6},
+                         {"peroxide, true strength", "feed_rate", {10, 4, 71680}, 0.803571, 1e-6},
+                         {"an iron water", "feed_rate", {8, 3.51755, 5250}, 7.71851, 1e-5},
+                         {"an acid iron water", "feed_rate", {6, 7.68104, 5250}, 12.64080, 1e-5},
+                         {"an iron water", "solution_days", {15, 240, 3.51755, 5250}, 93.282, 1e-5},
+                         {"an acid iron water", "solution_days", {15, 180, 7.68104, 5250}, 56.958, 1e-5},
                          {"worked out", "feed_setting", {5.76, 10}, 0.576, 1e-12},
                          {"worked out", "solution_days", {15, 300, 5, 5250}, 52.5, 1e-12},
                          {"worked out", "solution_days", {15, 250, 8, 70000}, 525, 1e-12}});
@@ -261,6 +267,14 @@ private slots:
                 {{agdex, "shock_chlorination_dose", {water, 200, bleach}, wideLiters[i] / 3.785411784, 0.01},
                  {agdex, "calcium_hypochlorite_dose", {water, 200}, wideGrams[i], 0.01}});
         }
+        const double casings[] = {4, 6, 8}; // in; the printed gallons are rounded
+        for (int i = 0; i < 3; ++i)
+            holds(dosing(), {{agdex, "shock_solution_volume", {casings[i], 1}, feet[i] * gallon, 0.036},
+                             {"a bore holds 0.0408 D^2 gal in a foot",
+                              "shock_solution_volume",
+                              {casings[i], 10, 1},
+                              0.408 * casings[i] * casings[i],
+                              3e-4}});
         enum { plain, district, trust, county, ministry, health };
         holds(dosing(),
               {{"Hickory UWCD: 3 cups to 100 gal",
