@@ -71,7 +71,7 @@ double ryznar(double ph, double temperature, double solids, double calcium, doub
 {
     if (refusedEmpty(4, calcium, alkalinity, reply))
         return std::nan("");
-    // Ryznar [recalled, not confirmed], and his bands
+    // the form [corrosion engineers' pages]; 7.5 [recalled, not confirmed]
     const double index = 2.0 * saturation(temperature, solids, calcium, alkalinity, form) - ph;
     if (lessThan(7.5, index))
         reply.caution("corrosive",
@@ -98,8 +98,8 @@ constexpr Parameter formParameter =
 constexpr puteal_parameter indexTakes[] = {
     phParameter, temperatureParameter, solidsParameter, calciumParameter, alkalinityParameter, formParameter,
 };
-constexpr const char *indexSources[] = {"langelier_pages", "plummer_busenberg", "phreeqc_ex3", "recalled",
-                                        nullptr};
+constexpr const char *indexSources[] = {"langelier_pages", "plummer_busenberg", "phreeqc_ex3", "phreeqc_ex16",
+                                        "ryznar_pages",    "recalled",          nullptr};
 constexpr puteal_example langelierExamples[] = {
     // published to two places; the tolerance is five thousandths of a unit of pH
     example("langelier_index(7.6, 25 degC, 500 mg/L as TDS, 150 mg/L as CaCO3, 120 mg/L as CaCO3)", "-0.10",
@@ -110,6 +110,13 @@ constexpr puteal_example langelierExamples[] = {
     example("langelier_index(7.297, 25 degC, 267 mg/L as TDS, 164.7 mg/L as CaCO3, 164.7 mg/L as CaCO3, "
             "\"equilibrium\") + 1",
             "1.00", 0.02, "published", "phreeqc_ex3"),
+    // two springs in granite: saturation with calcite is printed as -3.30 and -1.78
+    example("langelier_index(6.2, 25 degC, 40 mg/L as TDS, 7.807 mg/L as CaCO3, 16.414 mg/L as CaCO3, "
+            "\"equilibrium\")",
+            "-3.30", 0.01, "published", "phreeqc_ex16"),
+    example("langelier_index(6.8, 25 degC, 95 mg/L as TDS, 26.022 mg/L as CaCO3, 44.793 mg/L as CaCO3, "
+            "\"equilibrium\")",
+            "-1.78", 0.015, "published", "phreeqc_ex16"),
     example("langelier_index(6.8, 10 degC, 250 mg/L as TDS, 90 mg/L as CaCO3, 80 mg/L as CaCO3)", "-1.5650",
             1e-3, "computed", "langelier_pages"),
 };
@@ -174,7 +181,7 @@ double aggressiveIndex(double ph, double calcium, double alkalinity, Reply &repl
 {
     if (refusedEmpty(2, calcium, alkalinity, reply))
         return std::nan("");
-    const double index = ph + std::log10(calcium * alkalinity); // [recalled, not confirmed]
+    const double index = ph + std::log10(calcium * alkalinity); // [AWWA C400 as a glossary prints it]
     if (lessThan(index, 10))                                    // bands [recalled, not confirmed]
         reply.caution("aggressive", "below 10 water attacks cement and metal strongly");
     else if (lessThan(index, 12))
@@ -183,11 +190,10 @@ double aggressiveIndex(double ph, double calcium, double alkalinity, Reply &repl
 }
 
 constexpr puteal_parameter aggressiveTakes[] = {phParameter, calciumParameter, alkalinityParameter};
-constexpr const char *aggressiveSources[] = {"recalled", nullptr};
+constexpr const char *aggressiveSources[] = {"c400", "recalled", nullptr};
 constexpr puteal_example aggressiveExamples[] = {
-    example("aggressive_index(6.8, 90 mg/L as CaCO3, 80 mg/L as CaCO3)", "10.657", 1e-4, "computed",
-            "recalled"),
-    example("aggressive_index(8, 100 mg/L as CaCO3, 100 mg/L as CaCO3)", "12", 1e-9, "computed", "recalled"),
+    example("aggressive_index(6.8, 90 mg/L as CaCO3, 80 mg/L as CaCO3)", "10.657", 1e-4, "computed", "c400"),
+    example("aggressive_index(8, 100 mg/L as CaCO3, 100 mg/L as CaCO3)", "12", 1e-9, "computed", "c400"),
 };
 constexpr puteal_example aggressiveRefusals[] = {
     refusal("aggressive_index(6.8, 0 mg/L as CaCO3, 80 mg/L as CaCO3)", noCalcium),
@@ -224,6 +230,34 @@ constexpr puteal_example classExamples[] = {
 };
 constexpr puteal_example classRefusals[] = {
     refusal("langelier_class(-20)", "`index` must be at least -15; it is -20"),
+};
+
+// -------------------------------------------------------------------------------------------- ryznar_class
+
+constexpr const char *ryznarWords[] = {"little of either", "scaling", "corrosive", "strongly corrosive",
+                                       nullptr};
+enum RyznarClass : int { littleOfEither, ryznarScaling, ryznarCorrosive, ryznarStrong };
+
+int ryznarClass(double index)
+{
+    return lessThan(index, 6) ? ryznarScaling // bands of the corrosion engineers' pages
+           : atMost(index, 7) ? littleOfEither
+           : atMost(index, 8) ? ryznarCorrosive
+                              : ryznarStrong;
+}
+
+constexpr puteal_parameter ryznarClassTakes[] = {
+    Parameter("index", "", "see ryznar_index").hard(-5, 30).usual(3, 15),
+};
+constexpr const char *ryznarClassSources[] = {"ryznar_pages", nullptr};
+constexpr puteal_example ryznarClassExamples[] = {
+    example("ryznar_class(5.9)", "scaling", 0, "published", "ryznar_pages"),
+    example("ryznar_class(7.1)", "corrosive", 0, "published", "ryznar_pages"),
+    example("ryznar_class(8.1)", "strongly corrosive", 0, "published", "ryznar_pages"),
+    example("ryznar_class(6.5)", "little of either", 0, "published", "ryznar_pages"),
+};
+constexpr puteal_example ryznarClassRefusals[] = {
+    refusal("ryznar_class(40)", "`index` must be at most 30; it is 40"),
 };
 
 constexpr const char corrosiveSafety[] =
@@ -278,8 +312,8 @@ constinit const puteal_function ryznarRow =
 constinit const puteal_function aggressiveIndexRow =
     Function(
         "aggressive_index", "Aggressive index",
-        "A rough index for cement-lined pipe: 12 and more does not attack, below 10 attacks strongly. Form "
-        "and bands are recalled.",
+        "A rough index for cement-lined pipe: 12 and more does not attack, below 10 attacks strongly. The "
+        "bands are recalled.",
         call<aggressiveIndex>)
         .takes(aggressiveTakes)
         .gives("", "aggressive index")
@@ -288,6 +322,20 @@ constinit const puteal_function aggressiveIndexRow =
         .shownBy(aggressiveExamples)
         .refusing(aggressiveRefusals)
         .warning(aggressiveCautions)
+        .safely(corrosiveSafety);
+
+constinit const puteal_function ryznarClassRow =
+    Function(
+        "ryznar_class", "Word for a Ryznar index",
+        "What a Ryznar index says in a word: below 6 scale grows, above 7 no protecting film forms, above 8 "
+        "mild steel corrodes.",
+        call<ryznarClass>)
+        .takes(ryznarClassTakes)
+        .givesOneOf(ryznarWords, "what the water tends to do")
+        .by("below 6 scaling; to 7 little of either; to 8 corrosive; above strongly corrosive")
+        .from(ryznarClassSources)
+        .shownBy(ryznarClassExamples)
+        .refusing(ryznarClassRefusals)
         .safely(corrosiveSafety);
 
 constinit const puteal_function langelierClassRow =
