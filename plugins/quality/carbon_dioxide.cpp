@@ -12,40 +12,23 @@ namespace
 
 // ---------------------------------------------------------------------------------- free_carbon_dioxide
 
-constexpr const char *formWords[] = {"short", "thermodynamic", "USGS", nullptr};
-enum Form : int { shortForm, thermodynamic, usgs };
-
 double freeCarbonDioxide(double alkalinity, double ph, double temperature, int form, Reply &reply)
 {
     if (lessThan(8.3, ph)) // above it no free carbon dioxide is left [Standard Methods 4500-CO2, recalled]
         return 0.0;
     if (lessThan(ph, 5))
         reply.caution("acid", "below pH 5 alkalinity is almost gone: the number means little");
-    if (form != thermodynamic) {
-        if (lessThan(temperature, 15))
-            reply.caution("cold",
-                          "the short forms hold at 25 degC: cold water holds about a fifth more, see the "
-                          "thermodynamic form");
-        const double high = std::pow(10.0, 6.0 - ph);
-        if (form == usgs) // 1.60 times bicarbonate in mg/L [USGS methods, p. 280]
-            return 1.60 * alkalinity * molarMass("HCO3") / (molarMass("CaCO3") / 2.0) * high;
-        return 2.0 * alkalinity * high; // Standard Methods 4500-CO2 [recalled]
-    }
-    const double kelvin = temperature + 273.15;                        // exact [NIST SP 811, appendix B]
-    const double pk1 = 3404.71 / kelvin + 0.032786 * kelvin - 14.8435; // [recalled, not confirmed]
-    return alkalinity / (molarMass("CaCO3") / 2.0) * std::pow(10.0, pk1 - ph) * molarMass("CO2");
+    if (form != thermodynamic && lessThan(temperature, coldFrom))
+        reply.caution("cold", "the short forms hold at 25 degC: cold water holds about a fifth more, see the "
+                              "thermodynamic form");
+    return carbonDioxideFactor(temperature, form) * std::pow(10.0, -ph) * alkalinity;
 }
 
 constexpr puteal_parameter carbonTakes[] = {
     alkalinityParameter,
     phParameter,
-    Parameter("temperature", "degC", "temperature of the water").hard(0, 50).usual(2, 30).otherwise(25, "A"),
-    Parameter("form", "",
-              "short = 2 times alkalinity, handbook; thermodynamic = with the temperature; USGS = 1.60 times "
-              "bicarbonate, "
-              "the agency's methods of 1979, for waters below 800 mg/L of solids")
-        .oneOf(formWords)
-        .otherwise(shortForm, "R"),
+    carbonDioxideTemperature,
+    carbonDioxideForm,
 };
 constexpr const char *carbonSources[] = {"standard_methods", "usgs_methods", "phreeqc_ex3",
                                          "phreeqc_ex16",     "recalled",     nullptr};

@@ -23,6 +23,40 @@ inline CarbonateConstants carbonateConstants(double temperature)
             171.9065 + 0.077993 * t - 2839.319 / t - 71.595 * lg};
 }
 
+/// How free carbon dioxide is told from alkalinity and pH; one list for all functions that do so.
+inline constexpr const char *carbonDioxideForms[] = {"short", "thermodynamic", "USGS", nullptr};
+enum CarbonDioxideForm : int { shortForm, thermodynamic, usgsForm };
+
+/// Free carbon dioxide is this times 10^-pH times alkalinity, mg/L as CaCO3.
+inline double carbonDioxideFactor(double temperature, int form)
+{
+    using puteal::sdk::molarMass;
+    const double perEquivalent = molarMass("CaCO3") / 2.0;
+    if (form == thermodynamic) {
+        const double kelvin = temperature + 273.15;                        // exact [NIST SP 811, appendix B]
+        const double pk1 = 3404.71 / kelvin + 0.032786 * kelvin - 14.8435; // [recalled, not confirmed]
+        return std::pow(10.0, pk1) * molarMass("CO2") / perEquivalent;
+    }
+    if (form == usgsForm) // 1.60 times bicarbonate in mg/L [USGS methods, p. 280]
+        return 1.60e6 * molarMass("HCO3") / perEquivalent;
+    return 2.0e6; // Standard Methods 4500-CO2 [recalled]
+}
+
+inline constexpr double coldFrom = 15; // degC, below it the short forms tell a tenth too little or more
+inline constexpr puteal::sdk::Parameter carbonDioxideTemperature =
+    puteal::sdk::Parameter("temperature", "degC", "temperature of the water; the thermodynamic form uses it")
+        .hard(0, 50)
+        .usual(2, 30)
+        .otherwise(25, "A");
+inline constexpr puteal::sdk::Parameter carbonDioxideForm =
+    puteal::sdk::Parameter(
+        "form", "",
+        "short = 2 times alkalinity, handbook; thermodynamic = with the temperature; USGS = "
+        "1.60 times bicarbonate, the agency's methods of 1979, for waters below 800 mg/L of "
+        "solids")
+        .oneOf(carbonDioxideForms)
+        .otherwise(shortForm, "R");
+
 /// -log10 of the activity factor of an ion of one charge: Davies, with the ionic strength 2.5e-5 * TDS of
 /// Langelier and the dielectric constant as in Standard Methods 2330 [recalled, not confirmed].
 inline double activityExponent(double temperature, double solids)

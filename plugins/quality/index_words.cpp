@@ -84,12 +84,12 @@ int ryznarClass(double index)
 constexpr puteal_parameter ryznarClassTakes[] = {
     Parameter("index", "", "see ryznar_index").hard(-5, 30).usual(3, 15),
 };
-constexpr const char *ryznarClassSources[] = {"ryznar_pages", nullptr};
+constexpr const char *ryznarClassSources[] = {"ryznar_pages", "recalled", nullptr};
 constexpr puteal_example ryznarClassExamples[] = {
     example("ryznar_class(5.9)", "scaling", 0, "published", "ryznar_pages"),
     example("ryznar_class(7.1)", "corrosive", 0, "published", "ryznar_pages"),
     example("ryznar_class(8.1)", "strongly corrosive", 0, "published", "ryznar_pages"),
-    example("ryznar_class(6.5)", "little of either", 0, "published", "ryznar_pages"),
+    example("ryznar_class(6.5)", "little of either", 0, "memory", "recalled"),
 };
 constexpr puteal_example ryznarClassRefusals[] = {
     refusal("ryznar_class(40)", "`index` must be at most 30; it is 40"),

@@ -258,6 +258,18 @@ private slots:
                                             .arg(target)
                                             .arg(solved)));
                 }
+        // every form goes there and back; cold water holds more to be taken away
+        for (const int form : {0, 1, 2})
+            for (double t = 5; t <= 25; t += 5) {
+                const double removed =
+                    number("carbon_dioxide_to_neutralize", {80, 6.3, 7.1, magnesia, t, double(form)});
+                QVERIFY(std::fabs(number("neutralized_ph", {80, 6.3, removed, magnesia, t, double(form)}) -
+                                  7.1) < 1e-9);
+            }
+        QVERIFY(number("carbon_dioxide_to_neutralize", {80, 6.3, 7.1, calcite, 8, 1}) >
+                1.15 * number("carbon_dioxide_to_neutralize", {80, 6.3, 7.1, calcite, 25, 1}));
+        QVERIFY(quality().call("carbon_dioxide_to_neutralize", {80, 6.3, 7.1, calcite, 8, 0}).warns("cold"));
+        QVERIFY(!quality().call("carbon_dioxide_to_neutralize", {80, 6.3, 7.1, calcite, 8, 1}).warns("cold"));
         QVERIFY(quality().call("carbon_dioxide_to_neutralize", {100, 7.4, 7.2}).refused);
         QVERIFY(quality().call("neutralized_ph", {100, 6.5, 70}).refused);
     }
