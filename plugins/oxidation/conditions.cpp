@@ -28,14 +28,15 @@ struct Condition {
 constexpr Condition conditions[] = {
     {7.2, 30,
      "pH 7.2 by common practice, 7.5 is easy; state codes ask 30 minutes of detention, pilots found half "
-     "an hour to three; in cold water see iron_oxidation_time"},                // [wi811, okla626, va590920]
-    {6.5, 1, "seconds to minutes; recalled, not confirmed"},                    // [recalled]
-    {6.5, 2, "pH 6.2 to 6.5, seconds to two minutes by common practice"},       // [practice]
-    {6.5, 5, "less than 5 minutes; recalled, not confirmed"},                   // [recalled]
-    {8.5, 240, "pH 8.5 to 9 and hours without a bed; recalled, not confirmed"}, // [recalled]
+     "an hour to three; in cold water see iron_oxidation_time"},          // [wi811, okla626, va590920]
+    {6.5, 1, "seconds to minutes; recalled, not confirmed"},              // [recalled]
+    {6.5, 2, "pH 6.2 to 6.5, seconds to two minutes by common practice"}, // [practice]
+    {6.5, 5, "less than 5 minutes; recalled, not confirmed"},             // [recalled]
+    {8.5, 240,
+     "pH 8.5 to 9 and hours without a bed, four assumed here; recalled, not confirmed"}, // [recalled]
     {6.5, 5, "pH 6 to 6.5, much better above 7; free chlorine of 0.5 to 1 mg/L through the bed"}, // [opflow]
-    {7.0, 15, "pH 7 to 7.5; 5 to 20 minutes, 15 were best in a study"}, // [mn_answers]
-    {9.0, 240, "pH 9 to 9.5 and hours; recalled, not confirmed"},       // [recalled]
+    {7.0, 15, "pH 7 to 7.5; 5 to 20 minutes, 15 were best in a study"},              // [mn_answers]
+    {9.0, 240, "pH 9 to 9.5 and hours, four assumed here; recalled, not confirmed"}, // [recalled]
     {6.0, 5, "pH 6 to 8, minutes; faster as pH rises, since hydrogen sulfide gas hardly reacts"}, // [millero]
 };
 

@@ -12,36 +12,26 @@ namespace
 
 // ---------------------------------------------------------------------------------- free_carbon_dioxide
 
-constexpr const char *formWords[] = {"short", "thermodynamic", nullptr};
-enum Form : int { shortForm, thermodynamic };
-
 double freeCarbonDioxide(double alkalinity, double ph, double temperature, int form, Reply &reply)
 {
     if (lessThan(8.3, ph)) // above it no free carbon dioxide is left [Standard Methods 4500-CO2, recalled]
         return 0.0;
     if (lessThan(ph, 5))
         reply.caution("acid", "below pH 5 alkalinity is almost gone: the number means little");
-    if (form == shortForm) {
-        if (lessThan(temperature, 15))
-            reply.caution("cold",
-                          "the short form holds at 25 degC: cold water holds about a fifth more, see the "
-                          "thermodynamic form");
-        return 2.0 * alkalinity * std::pow(10.0, 6.0 - ph); // Standard Methods 4500-CO2 [recalled]
-    }
-    const double kelvin = temperature + 273.15;                        // exact [NIST SP 811, appendix B]
-    const double pk1 = 3404.71 / kelvin + 0.032786 * kelvin - 14.8435; // [recalled, not confirmed]
-    return alkalinity / (molarMass("CaCO3") / 2.0) * std::pow(10.0, pk1 - ph) * molarMass("CO2");
+    if (form != thermodynamic && lessThan(temperature, coldFrom))
+        reply.caution("cold", "the short forms hold at 25 degC: cold water holds about a fifth more, see the "
+                              "thermodynamic form");
+    return carbonDioxideFactor(temperature, form) * std::pow(10.0, -ph) * alkalinity;
 }
 
 constexpr puteal_parameter carbonTakes[] = {
     alkalinityParameter,
     phParameter,
-    Parameter("temperature", "degC", "temperature of the water").hard(0, 50).usual(2, 30).otherwise(25, "A"),
-    Parameter("form", "", "short handbook form, or the one with the temperature")
-        .oneOf(formWords)
-        .otherwise(shortForm, "R"),
+    carbonDioxideTemperature,
+    carbonDioxideForm,
 };
-constexpr const char *carbonSources[] = {"standard_methods", "phreeqc_ex3", "recalled", nullptr};
+constexpr const char *carbonSources[] = {"standard_methods", "usgs_methods", "phreeqc_ex3",
+                                         "phreeqc_ex16",     "recalled",     nullptr};
 constexpr puteal_example carbonExamples[] = {
     example("free_carbon_dioxide(100 mg/L as CaCO3, 6.5)", "63.246 mg/L as CO2", 1e-4, "computed",
             "standard_methods"),
@@ -51,6 +41,18 @@ constexpr puteal_example carbonExamples[] = {
     // away
     example("free_carbon_dioxide(164.69 mg/L as CaCO3, 7.297, 25 degC, \"thermodynamic\")",
             "14.96 mg/L as CO2", 0.12, "published", "phreeqc_ex3"),
+    // two acid springs, 4.540e-4 and 3.049e-4 mol/kg
+    example("free_carbon_dioxide(16.414 mg/L as CaCO3, 6.2, 25 degC, \"thermodynamic\")", "19.98 mg/L as CO2",
+            0.03, "published", "phreeqc_ex16"),
+    example("free_carbon_dioxide(44.793 mg/L as CaCO3, 6.8, 25 degC, \"thermodynamic\")", "13.42 mg/L as CO2",
+            0.05, "published", "phreeqc_ex16"),
+    example("free_carbon_dioxide(16.414 mg/L as CaCO3, 6.2, 25 degC, \"USGS\")", "19.98 mg/L as CO2", 0.02,
+            "published", "phreeqc_ex16"),
+    example("free_carbon_dioxide(44.793 mg/L as CaCO3, 6.8, 25 degC, \"USGS\")", "13.42 mg/L as CO2", 0.04,
+            "published", "phreeqc_ex16"),
+    // one mg/L of bicarbonate at pH 6: the printed factor
+    example("free_carbon_dioxide(0.820162 mg/L as CaCO3, 6, 25 degC, \"USGS\")", "1.60 mg/L as CO2", 1e-5,
+            "published", "usgs_methods"),
     example("free_carbon_dioxide(150 mg/L as CaCO3, 7)", "30 mg/L as CO2", 1e-9, "computed",
             "standard_methods"),
     example("free_carbon_dioxide(100 mg/L as CaCO3, 6.5, 10 degC, \"thermodynamic\")", "80.995 mg/L as CO2",
@@ -61,7 +63,7 @@ constexpr puteal_example carbonRefusals[] = {
 };
 constexpr puteal_caution carbonCautions[] = {
     caution("acid", "pH below 5"),
-    caution("cold", "short form below 15 degC"),
+    caution("cold", "a short form below 15 degC"),
 };
 
 // ---------------------------------------------------------------------------------------- carbonate_share
@@ -82,11 +84,16 @@ constexpr puteal_parameter shareTakes[] = {
     phParameter,
     waterTemperature.otherwise(25, "A"),
 };
-constexpr const char *shareSources[] = {"plummer_busenberg", "phreeqc_ex3", nullptr};
+constexpr const char *shareSources[] = {"plummer_busenberg", "phreeqc_ex3", "phreeqc_ex16", nullptr};
 constexpr puteal_example shareExamples[] = {
     // 3.399e-4 and 3.224e-3 of 3.622e-3 mol/kg; the rest is paired with calcium
     example("carbonate_share(\"carbon dioxide\", 7.297)", "0.0938", 0.10, "published", "phreeqc_ex3"),
     example("carbonate_share(\"bicarbonate\", 7.297)", "0.890", 0.02, "published", "phreeqc_ex3"),
+    // acid springs: 4.540e-4 and 3.281e-4 of 7.825e-4; 3.049e-4 and 8.907e-4 of 1.199e-3 mol/kg
+    example("carbonate_share(\"carbon dioxide\", 6.2)", "0.5802", 0.02, "published", "phreeqc_ex16"),
+    example("carbonate_share(\"bicarbonate\", 6.2)", "0.4193", 0.02, "published", "phreeqc_ex16"),
+    example("carbonate_share(\"carbon dioxide\", 6.8)", "0.2543", 0.04, "published", "phreeqc_ex16"),
+    example("carbonate_share(\"bicarbonate\", 6.8)", "0.7429", 0.02, "published", "phreeqc_ex16"),
     example("carbonate_share(\"carbon dioxide\", 6.351864, 25 degC)", "0.5", 1e-4, "computed",
             "plummer_busenberg"),
     example("carbonate_share(\"carbonate\", 10.328854, 25 degC)", "0.5", 1e-4, "computed",
@@ -140,7 +147,8 @@ constinit const puteal_function freeCarbonDioxideRow =
              call<freeCarbonDioxide>)
         .takes(carbonTakes)
         .gives("mg/L as CO2", "free carbon dioxide")
-        .by("short: 2 * alkalinity * 10^(6 - ph); thermodynamic: alkalinity / 50.043 * 10^(pK1 - ph) * "
+        .by("short: 2 * alkalinity * 10^(6 - ph); USGS: 1.60 * 1.21927 * alkalinity * 10^(6 - ph); "
+            "thermodynamic: alkalinity / 50.043 * 10^(pK1 - ph) * "
             "44.009; 0 above pH 8.3")
         .from(carbonSources)
         .shownBy(carbonExamples)

@@ -26,13 +26,19 @@ constexpr puteal_parameter conductivityTakes[] = {
         .usual(0.018, 0.022)
         .otherwise(0.02, "H"),
 };
-constexpr const char *conductivitySources[] = {"conductivity_pages", "recalled", nullptr};
+constexpr const char *conductivitySources[] = {"conductivity_pages", "crc", nullptr};
 constexpr puteal_example conductivityExamples[] = {
     example("conductivity_at_25(300 uS/cm, 25 degC)", "300 uS/cm", 1e-9, "computed", "conductivity_pages"),
     example("conductivity_at_25(350 uS/cm, 10 degC)", "500 uS/cm", 1e-9, "computed", "conductivity_pages"),
-    // the usual check solution, 0.01 mol/L of potassium chloride: 1,278 at 20 degC, 1,413 at 25 degC
-    example("conductivity_at_25(1278 uS/cm, 20 degC, 0.0191 1/delta_degC)", "1413 uS/cm", 1e-3, "memory",
-            "recalled"),
+    // potassium chloride of 0.01 mol/kg: 1,141.45 at 15, 1,273.03 at 20, 1,408.23 at 25, 1,546.63 at 30 degC
+    example("conductivity_at_25(1273.03 uS/cm, 20 degC)", "1408.23 uS/cm", 0.006, "published", "crc"),
+    example("conductivity_at_25(1546.63 uS/cm, 30 degC)", "1408.23 uS/cm", 0.003, "published", "crc"),
+    example("conductivity_at_25(1141.45 uS/cm, 15 degC, 0.019 1/delta_degC)", "1408.23 uS/cm", 0.002,
+            "published", "crc"),
+    example("conductivity_at_25(1273.03 uS/cm, 20 degC, 0.019 1/delta_degC)", "1408.23 uS/cm", 0.002,
+            "published", "crc"),
+    example("conductivity_at_25(1013.95 uS/cm, 10 degC, 0.019 1/delta_degC)", "1408.23 uS/cm", 0.01,
+            "published", "crc"),
 };
 constexpr puteal_example conductivityRefusals[] = {
     refusal("conductivity_at_25(-300 uS/cm, 20 degC)",

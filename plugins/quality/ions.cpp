@@ -102,12 +102,21 @@ constexpr puteal_parameter balanceTakes[] = {
     Parameter("cations", "meq/L", "see cation_charge").hard(0, 10000).usual(0.2, 100),
     Parameter("anions", "meq/L", "see anion_charge").hard(0, 10000).usual(0.2, 100),
 };
-constexpr const char *balanceSources[] = {"phreeqc_ex1", "mine_report", "practice", nullptr};
+constexpr const char *balanceSources[] = {"phreeqc_ex1", "phreeqc_ex16", "mine_report", "practice", nullptr};
 constexpr puteal_example balanceExamples[] = {
     // seawater of Nordstrom and others 1979, mg/kg; printed 0.07 % with two figures
     example("ion_balance(cation_charge(412.3 mg/L as Ca, 1291.8 mg/L as Mg, 10768 mg/L as Na, 399.1 mg/L as "
             "K), anion_charge(141.682 mg/L as HCO3, 19353 mg/L as Cl, 2712 mg/L as SO4))",
             "0.07 %", 0.15, "published", "phreeqc_ex1"),
+    // two springs in granite, printed 1.90 % and -0.73 %
+    example(
+        "ion_balance(cation_charge(3.12608 mg/L as Ca, 0.704845 mg/L as Mg, 3.080629 mg/L as Na, 1.094752 "
+        "mg/L as K), anion_charge(20.01325 mg/L as HCO3, 0.4963 mg/L as Cl, 0.96056 mg/L as SO4))",
+        "1.90 %", 0.005, "published", "phreeqc_ex16"),
+    example(
+        "ion_balance(cation_charge(10.42028 mg/L as Ca, 1.725655 mg/L as Mg, 5.954350 mg/L as Na, 1.563932 "
+        "mg/L as K), anion_charge(54.60932 mg/L as HCO3, 1.0635 mg/L as Cl, 2.4014 mg/L as SO4))",
+        "-0.73 %", 0.015, "published", "phreeqc_ex16"),
     example("ion_balance(5.5 meq/L, 4.5 meq/L)", "10 %", 1e-9, "computed", "mine_report"),
     example("ion_balance(4.9 meq/L, 5.1 meq/L)", "-2 %", 1e-9, "computed", "mine_report"),
 };

@@ -1,4 +1,5 @@
 /// What takes carbon dioxide out of acid water: how much, of what, and what it adds. (R4)
+#include "carbonate.h"
 #include "quality.h"
 
 namespace quality
@@ -74,21 +75,26 @@ constexpr puteal_example alkalinityRefusals[] = {
 
 // ------------------------------------------------------------- carbon_dioxide_to_neutralize, neutralized_ph
 
-/// Free carbon dioxide for a mg/L of alkalinity at a pH, short form [Standard Methods 4500-CO2, recalled].
-double freePerAlkalinity(double ph)
+void cautionCold(double temperature, int form, Reply &reply)
 {
-    return 2.0 * std::pow(10.0, 6.0 - ph);
+    if (form != thermodynamic && lessThan(temperature, coldFrom))
+        reply.caution("cold", "the short forms hold at 25 degC: cold water holds about a fifth more, see the "
+                              "thermodynamic form");
 }
 
-double toNeutralize(double alkalinity, double ph, double target, int neutralizer, Reply &reply)
+double toNeutralize(double alkalinity, double ph, double target, int neutralizer, double temperature,
+                    int form, Reply &reply)
 {
     if (atMost(target, ph))
         return reply.refuse(3, "the pH wanted is not above the pH there is: nothing to neutralize");
     if (neutralizer == 0 && lessThan(7.5, target))
         reply.caution("out_of_reach",
                       "a calcite bed stops near pH 7 to 7.5 by itself: for more feed soda ash");
+    cautionCold(temperature, form, reply);
     // what is taken away raises the alkalinity too, and the alkalinity holds more carbon dioxide
-    const double before = freePerAlkalinity(ph) * alkalinity, perAlkalinity = freePerAlkalinity(target);
+    const double factor = carbonDioxideFactor(temperature, form);
+    const double before = factor * std::pow(10.0, -ph) * alkalinity;
+    const double perAlkalinity = factor * std::pow(10.0, -target);
     return (before - perAlkalinity * alkalinity) /
            (1 + perAlkalinity * alkalinityPerCarbonDioxide(neutralizer));
 }
@@ -100,11 +106,16 @@ constexpr puteal_parameter toTakes[] = {
     Parameter("neutralizer", "", "calcite bed, magnesia (in a blend), or soda ash fed as a solution")
         .oneOf(neutralizerWords)
         .otherwise(0, "A"),
+    carbonDioxideTemperature,
+    carbonDioxideForm,
 };
-constexpr const char *toSources[] = {"standard_methods", "iupac2021", nullptr};
+constexpr const char *toSources[] = {"standard_methods", "usgs_methods", "recalled", "iupac2021", nullptr};
 constexpr puteal_example toExamples[] = {
     example("carbon_dioxide_to_neutralize(100 mg/L as CaCO3, 6.5, 7.2)", "39.3371624 mg/L as CO2", 1e-6,
             "computed", "standard_methods"),
+    example("carbon_dioxide_to_neutralize(100 mg/L as CaCO3, 6.5, 7.2, \"calcite\", 10 degC, "
+            "\"thermodynamic\")",
+            "47.40991 mg/L as CO2", 1e-6, "computed", "recalled"),
     example("carbon_dioxide_to_neutralize(40 mg/L as CaCO3, 6, 7, \"soda ash\")", "49.4898651 mg/L as CO2",
             1e-6, "computed", "standard_methods"),
 };
@@ -114,20 +125,24 @@ constexpr puteal_example toRefusals[] = {
 };
 constexpr puteal_caution toCautions[] = {
     caution("out_of_reach", "calcite and a pH above 7.5 wanted"),
+    caution("cold", "a short form below 15 degC"),
 };
+constexpr puteal_caution phCautions[] = {caution("cold", "a short form below 15 degC")};
 
-double neutralizedPh(double alkalinity, double ph, double removed, int neutralizer, Reply &reply)
+double neutralizedPh(double alkalinity, double ph, double removed, int neutralizer, double temperature,
+                     int form, Reply &reply)
 {
-    const double left = freePerAlkalinity(ph) * alkalinity - removed;
     if (atMost(alkalinity, 0))
         return reply.refuse(1, "without alkalinity the short form gives no pH: have alkalinity tested");
+    cautionCold(temperature, form, reply);
+    const double factor = carbonDioxideFactor(temperature, form);
+    const double left = factor * std::pow(10.0, -ph) * alkalinity - removed;
     if (atMost(left, 0))
         return reply.refuse(3, "there is less free carbon dioxide than is to be removed");
-    const double found =
-        6.0 + std::log10(2.0 * (alkalinity + removed * alkalinityPerCarbonDioxide(neutralizer)) /
-                         left); // the short form turned round
+    const double after = alkalinity + removed * alkalinityPerCarbonDioxide(neutralizer);
+    const double found = std::log10(factor * after / left); // the form turned round
     if (lessThan(8.3, found))
-        return reply.refuse(3, "that leaves the range of the short form, pH 8.3: remove less");
+        return reply.refuse(3, "that leaves the range of the forms, pH 8.3: remove less");
     return found;
 }
 
@@ -138,10 +153,16 @@ constexpr puteal_parameter phTakes[] = {
     Parameter("neutralizer", "", "calcite bed, magnesia (in a blend), or soda ash fed as a solution")
         .oneOf(neutralizerWords)
         .otherwise(0, "A"),
+    carbonDioxideTemperature,
+    carbonDioxideForm,
 };
 constexpr puteal_example phExamples[] = {
     example("neutralized_ph(100 mg/L as CaCO3, 6.5, 39.3371624 mg/L as CO2)", "7.2", 1e-6, "computed",
             "standard_methods"),
+    // 81.0 mg/L of carbon dioxide there, not 63.2
+    example("neutralized_ph(100 mg/L as CaCO3, 6.5, 53.2456 mg/L as CO2, \"calcite\", 10 degC, "
+            "\"thermodynamic\")",
+            "7.309778", 1e-6, "computed", "recalled"),
     // from 63.2456 to 10 mg/L of carbon dioxide, alkalinity 221.09 mg/L
     example("neutralized_ph(100 mg/L as CaCO3, 6.5, 53.2456 mg/L as CO2)", "7.64561", 1e-5, "computed",
             "standard_methods"),
@@ -224,14 +245,13 @@ constinit const puteal_function neutralizerAlkalinityRow =
 constinit const puteal_function toNeutralizeRow =
     Function("carbon_dioxide_to_neutralize", "Carbon dioxide to neutralize",
              "Free carbon dioxide to take away for a pH wanted, with the alkalinity counted that the "
-             "neutralizer adds. It stands on the short form of free_carbon_dioxide: cold water holds about a "
-             "fifth more.",
+             "neutralizer adds. The forms are those of free_carbon_dioxide: for cold water take the "
+             "thermodynamic one.",
              call<toNeutralize>)
         .takes(toTakes)
         .gives("mg/L as CO2", "carbon dioxide to be taken away")
-        .by("2 * alkalinity * (10^(6 - ph) - 10^(6 - target_ph)) / (1 + 2 * 10^(6 - target_ph) * f); f = "
-            "2.27422 "
-            "(calcite, soda ash) or 1.13711 (magnesia)")
+        .by("g * alkalinity * (10^-ph - 10^-target_ph) / (1 + g * 10^-target_ph * f); f = 2.27422 "
+            "(calcite, soda ash) or 1.13711 (magnesia); g = 2e6 in the short form")
         .from(toSources)
         .shownBy(toExamples)
         .refusing(toRefusals)
@@ -239,16 +259,18 @@ constinit const puteal_function toNeutralizeRow =
 
 constinit const puteal_function neutralizedPhRow =
     Function("neutralized_ph", "pH behind a neutralizer",
-             "The pH when an amount of free carbon dioxide has been taken away; the short form turned round.",
+             "The pH when an amount of free carbon dioxide has been taken away; a form of "
+             "free_carbon_dioxide turned "
+             "round.",
              call<neutralizedPh>)
         .takes(phTakes)
         .gives("", "pH behind the neutralizer")
-        .by("6 + log10(2 * (alkalinity + f * removed) / (2 * alkalinity * 10^(6 - ph) - removed)); f = "
-            "2.27422 "
-            "(calcite, soda ash) or 1.13711 (magnesia)")
+        .by("log10(g * (alkalinity + f * removed) / (g * 10^-ph * alkalinity - removed)); f = 2.27422 "
+            "(calcite, soda ash) or 1.13711 (magnesia); g = 2e6 in the short form")
         .from(toSources)
         .shownBy(phExamples)
-        .refusing(phRefusals);
+        .refusing(phRefusals)
+        .warning(phCautions);
 
 constinit const puteal_function neutralizerMediumRow =
     Function(

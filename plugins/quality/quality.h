@@ -13,7 +13,8 @@ extern const puteal_function ionAsCaco3Row, caco3AsIonRow, nitrogenAsRow, sulfur
 extern const puteal_function cationChargeRow, anionChargeRow, ionBalanceRow, solidsByIonsRow;
 extern const puteal_function conductivityRow, solidsFactorRow, ppmByMassRow;
 extern const puteal_function freeCarbonDioxideRow, carbonateShareRow, alkalinityPartRow;
-extern const puteal_function saturationPhRow, langelierRow, ryznarRow, aggressiveIndexRow, langelierClassRow;
+extern const puteal_function saturationPhRow, langelierRow, ryznarRow, aggressiveIndexRow, langelierClassRow,
+    ryznarClassRow;
 extern const puteal_function calciteHardnessRow, calcitePerYearRow, sodaAshRow;
 extern const puteal_function toNeutralizeRow, neutralizerDoseRow, neutralizerAlkalinityRow, neutralizedPhRow,
     neutralizerMediumRow;

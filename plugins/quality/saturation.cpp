@@ -36,22 +36,6 @@ double saturation(double temperature, double solids, double calcium, double alka
                                : byLogarithms(temperature, solids, calcium, alkalinity);
 }
 
-constexpr const char noCalcium[] =
-    "without calcium hardness there is no index: use the water ahead of the softener";
-constexpr const char noAlkalinity[] = "without alkalinity there is no index";
-
-/// `first` counts the calcium argument from 1; alkalinity follows it.
-bool refusedEmpty(std::uint32_t first, double calcium, double alkalinity, Reply &reply)
-{
-    if (atMost(calcium, 0))
-        reply.refuse(first, noCalcium);
-    else if (atMost(alkalinity, 0))
-        reply.refuse(first + 1, noAlkalinity);
-    else
-        return false;
-    return true;
-}
-
 double langelier(double ph, double temperature, double solids, double calcium, double alkalinity, int form,
                  Reply &reply)
 {
@@ -71,7 +55,7 @@ double ryznar(double ph, double temperature, double solids, double calcium, doub
 {
     if (refusedEmpty(4, calcium, alkalinity, reply))
         return std::nan("");
-    // Ryznar [recalled, not confirmed], and his bands
+    // the form [corrosion engineers' pages]; 7.5 [recalled, not confirmed]
     const double index = 2.0 * saturation(temperature, solids, calcium, alkalinity, form) - ph;
     if (lessThan(7.5, index))
         reply.caution("corrosive",
@@ -83,10 +67,6 @@ double ryznar(double ph, double temperature, double solids, double calcium, doub
 
 constexpr Parameter solidsParameter =
     Parameter("dissolved_solids", "mg/L as TDS", "dissolved solids").hard(1, 10000).usual(20, 3000);
-constexpr Parameter calciumParameter =
-    Parameter("calcium_hardness", "mg/L as CaCO3", "calcium share of the hardness")
-        .hard(0, 10000)
-        .usual(10, 600);
 constexpr Parameter temperatureParameter =
     Parameter("temperature", "degC", "temperature of the water").hard(0, 90).usual(2, 60);
 constexpr Parameter formParameter =
@@ -98,8 +78,8 @@ constexpr Parameter formParameter =
 constexpr puteal_parameter indexTakes[] = {
     phParameter, temperatureParameter, solidsParameter, calciumParameter, alkalinityParameter, formParameter,
 };
-constexpr const char *indexSources[] = {"langelier_pages", "plummer_busenberg", "phreeqc_ex3", "recalled",
-                                        nullptr};
+constexpr const char *indexSources[] = {"langelier_pages", "plummer_busenberg", "phreeqc_ex3", "phreeqc_ex16",
+                                        "ryznar_pages",    "recalled",          nullptr};
 constexpr puteal_example langelierExamples[] = {
     // published to two places; the tolerance is five thousandths of a unit of pH
     example("langelier_index(7.6, 25 degC, 500 mg/L as TDS, 150 mg/L as CaCO3, 120 mg/L as CaCO3)", "-0.10",
@@ -110,6 +90,13 @@ constexpr puteal_example langelierExamples[] = {
     example("langelier_index(7.297, 25 degC, 267 mg/L as TDS, 164.7 mg/L as CaCO3, 164.7 mg/L as CaCO3, "
             "\"equilibrium\") + 1",
             "1.00", 0.02, "published", "phreeqc_ex3"),
+    // two springs in granite: saturation with calcite is printed as -3.30 and -1.78
+    example("langelier_index(6.2, 25 degC, 40 mg/L as TDS, 7.807 mg/L as CaCO3, 16.414 mg/L as CaCO3, "
+            "\"equilibrium\")",
+            "-3.30", 0.01, "published", "phreeqc_ex16"),
+    example("langelier_index(6.8, 25 degC, 95 mg/L as TDS, 26.022 mg/L as CaCO3, 44.793 mg/L as CaCO3, "
+            "\"equilibrium\")",
+            "-1.78", 0.015, "published", "phreeqc_ex16"),
     example("langelier_index(6.8, 10 degC, 250 mg/L as TDS, 90 mg/L as CaCO3, 80 mg/L as CaCO3)", "-1.5650",
             1e-3, "computed", "langelier_pages"),
 };
@@ -168,67 +155,6 @@ constexpr puteal_example saturationRefusals[] = {
     refusal("saturation_ph(25 degC, 500 mg/L as TDS, 150 mg/L as CaCO3, 0 mg/L as CaCO3)", noAlkalinity),
 };
 
-// ----------------------------------------------------------------------------------------- aggressive_index
-
-double aggressiveIndex(double ph, double calcium, double alkalinity, Reply &reply)
-{
-    if (refusedEmpty(2, calcium, alkalinity, reply))
-        return std::nan("");
-    const double index = ph + std::log10(calcium * alkalinity); // [recalled, not confirmed]
-    if (lessThan(index, 10))                                    // bands [recalled, not confirmed]
-        reply.caution("aggressive", "below 10 water attacks cement and metal strongly");
-    else if (lessThan(index, 12))
-        reply.caution("moderate", "between 10 and 12 water attacks cement and metal moderately");
-    return index;
-}
-
-constexpr puteal_parameter aggressiveTakes[] = {phParameter, calciumParameter, alkalinityParameter};
-constexpr const char *aggressiveSources[] = {"recalled", nullptr};
-constexpr puteal_example aggressiveExamples[] = {
-    example("aggressive_index(6.8, 90 mg/L as CaCO3, 80 mg/L as CaCO3)", "10.657", 1e-4, "computed",
-            "recalled"),
-    example("aggressive_index(8, 100 mg/L as CaCO3, 100 mg/L as CaCO3)", "12", 1e-9, "computed", "recalled"),
-};
-constexpr puteal_example aggressiveRefusals[] = {
-    refusal("aggressive_index(6.8, 0 mg/L as CaCO3, 80 mg/L as CaCO3)", noCalcium),
-};
-constexpr puteal_caution aggressiveCautions[] = {
-    caution("aggressive", "index below 10"),
-    caution("moderate", "index of 10 to 12"),
-};
-
-// ------------------------------------------------------------------------------------------ langelier_class
-
-constexpr const char *classWords[] = {
-    "near balance", "scaling", "mildly corrosive", "moderately corrosive", "strongly corrosive", nullptr};
-enum Class : int { nearBalance, scaling, mildly, moderately, strongly };
-
-int langelierClass(double index)
-{
-    return lessThan(0.5, index)  ? scaling // bands of the public Langelier pages
-           : atMost(-0.5, index) ? nearBalance
-           : lessThan(-1, index) ? mildly
-           : lessThan(-2, index) ? moderately
-                                 : strongly;
-}
-
-constexpr puteal_parameter langelierClassTakes[] = {
-    Parameter("index", "", "see langelier_index").hard(-15, 10).usual(-5, 3),
-};
-constexpr const char *classSources[] = {"langelier_pages", nullptr};
-constexpr puteal_example classExamples[] = {
-    example("langelier_class(-0.10)", "near balance", 0, "published", "langelier_pages"),
-    example("langelier_class(0.97)", "scaling", 0, "published", "langelier_pages"),
-    example("langelier_class(-1)", "moderately corrosive", 0, "published", "langelier_pages"),
-    example("langelier_class(-2)", "strongly corrosive", 0, "published", "langelier_pages"),
-};
-constexpr puteal_example classRefusals[] = {
-    refusal("langelier_class(-20)", "`index` must be at least -15; it is -20"),
-};
-
-constexpr const char corrosiveSafety[] =
-    "Corrosive water may carry lead and copper: test the first draw and ask the health department.";
-
 } // namespace
 
 constinit const puteal_function saturationPhRow =
@@ -273,34 +199,6 @@ constinit const puteal_function ryznarRow =
         .shownBy(ryznarExamples)
         .refusing(ryznarRefusals)
         .warning(ryznarCautions)
-        .safely(corrosiveSafety);
-
-constinit const puteal_function aggressiveIndexRow =
-    Function(
-        "aggressive_index", "Aggressive index",
-        "A rough index for cement-lined pipe: 12 and more does not attack, below 10 attacks strongly. Form "
-        "and bands are recalled.",
-        call<aggressiveIndex>)
-        .takes(aggressiveTakes)
-        .gives("", "aggressive index")
-        .by("ph + log10(calcium_hardness * alkalinity)")
-        .from(aggressiveSources)
-        .shownBy(aggressiveExamples)
-        .refusing(aggressiveRefusals)
-        .warning(aggressiveCautions)
-        .safely(corrosiveSafety);
-
-constinit const puteal_function langelierClassRow =
-    Function("langelier_class", "Word for a Langelier index",
-             "What a Langelier index says in a word, by the bands printed beside the form.",
-             call<langelierClass>)
-        .takes(langelierClassTakes)
-        .givesOneOf(classWords, "what the water tends to do")
-        .by("above 0.5 scaling; -0.5 to 0.5 near balance; to -1 mildly, to -2 moderately, from -2 strongly "
-            "corrosive")
-        .from(classSources)
-        .shownBy(classExamples)
-        .refusing(classRefusals)
         .safely(corrosiveSafety);
 
 } // namespace quality

@@ -10,7 +10,7 @@ namespace softening
 namespace
 {
 
-constexpr double saturatedShare = 0.264; // share of salt by mass in saturated brine [recalled, not confirmed]
+constexpr double saturatedShare = 0.264;   // share by mass in saturated brine [brine notes]
 constexpr double saturatedDensity = 1.198; // kg/L of saturated brine at 20 degC [recalled, not confirmed]
 constexpr double poundPerGallonPerKgL = 1000 / measure::gramPerPound * measure::literPerGallon; // exact
 
@@ -32,8 +32,10 @@ constexpr puteal_parameter strengthTakes[] = {
         .usual(1.05, 1.2)
         .otherwise(saturatedDensity, "R"),
 };
-constexpr const char *brineSources[] = {"hb44", "brine_recalled", nullptr};
+constexpr const char *brineSources[] = {"hb44", "brine_notes", "brine_recalled", nullptr};
 constexpr puteal_example strengthExamples[] = {
+    example("brine_strength(26.4 %, 1.2 kg/L)", "2.6 lb/gal as NaCl", 0.02, "published", "brine_notes"),
+    example("brine_strength(26.4 %, 1.2 kg/L)", "19.4 lb/ft^3 as NaCl", 0.025, "published", "brine_notes"),
     example("brine_strength(26.4 %, 1.198 kg/L)", "2.639 lb/gal as NaCl", 1e-3, "computed", "brine_recalled"),
     example("brine_strength(26.4 %, 1.198 kg/L)", "316272 mg/L as NaCl", 1e-6, "computed", "brine_recalled"),
     example("brine_strength(10 %, 1.07 kg/L)", "107000 mg/L as NaCl", 1e-6, "computed", "brine_recalled"),
@@ -53,9 +55,11 @@ constexpr puteal_parameter dissolvedTakes[] = {
     saltShare,
     Parameter("temperature", "degC", "temperature of the water").hard(0, 40).usual(2, 30).otherwise(20, "A"),
 };
-constexpr const char *dissolvedSources[] = {"trade_brine", "hb44", "brine_recalled", nullptr};
+constexpr const char *dissolvedSources[] = {"trade_brine", "brine_notes", "saline_water", "hb44", nullptr};
 constexpr puteal_example dissolvedExamples[] = {
     example("salt_dissolved(26.4 %, 20 degC)", "3 lb/gal as NaCl", 0.01, "published", "trade_brine"),
+    example("salt_dissolved(26.4 %, 25 degC)", "359 g/L as NaCl", 0.006, "published", "brine_notes"),
+    example("salt_dissolved(26.3 %, 20 degC)", "357 g/L as NaCl", 0.005, "published", "saline_water"),
     example("salt_dissolved(10 %, 4 degC)", "0.92725 lb/gal as NaCl", 1e-4, "computed", "hb44"),
 };
 constexpr puteal_example dissolvedRefusals[] = {

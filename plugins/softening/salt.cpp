@@ -25,13 +25,14 @@ constexpr puteal_parameter leastTakes[] = {
         .usual(1, 200000),
     Parameter("salt", "", "which salt").oneOf(saltWords, saltSubstances).otherwise(0, "T"),
 };
-constexpr const char *leastSources[] = {"iupac2021", "hb44", "chemistry_line", nullptr};
+constexpr const char *leastSources[] = {"iupac2021", "hb44", "chemistry_line", "brine_notes", nullptr};
 constexpr puteal_example leastExamples[] = {
     example("least_salt(5989 grain as CaCO3)", "1 lb as NaCl", 1e-3, "published", "chemistry_line"),
     example("least_salt(4695 grain as CaCO3, \"potassium chloride\")", "1 lb as KCl", 1e-3, "published",
             "chemistry_line"),
     example("least_salt(43683 grain as CaCO3)", "7.294 lb as NaCl", 1e-3, "published", "chemistry_line"),
-    example("least_salt(5994 grain as CaCO3)", "1 lb as NaCl", 1e-4, "computed", "iupac2021"),
+    example("least_salt(5994 grain as CaCO3)", "1 lb as NaCl", 1e-4, "published", "brine_notes"),
+    example("least_salt(1000 grain as CaCO3)", "0.1668273 lb as NaCl", 1e-5, "computed", "iupac2021"),
 };
 constexpr puteal_example leastRefusals[] = {
     refusal("least_salt(-5 grain as CaCO3)",

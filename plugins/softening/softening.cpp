@@ -50,8 +50,14 @@ constexpr puteal_source sources[] = {
         "sodium_quarts", "H",
         "trade-association sodium table reproduced on a support page: 223 mg in three quarts at 10 gpg, 893 "
         "at 40; another gives 7.5 mg a quart a gpg"),
+    source("brine_notes", "H",
+           "brine figures quoted on a cheese makers' forum, cheeseforum.org topic 1043: 26.4 % and 1.20 at "
+           "20 degC, "
+           "2.6 lb a gallon, 19.4 lb a cubic foot, 35.9 g in 100 g of water at 25 degC, 5,994 grain a pound"),
+    source("saline_water", "H",
+           "encyclopedia article Saline water: 357 g in a liter of water at 20 degC, 26.3 % by mass"),
     source("definition", "W", "follows from the definition of the quantities"),
-    source("brine_recalled", "R", "saturated brine 26.4 % by mass, 1.198 kg/L: recalled, not confirmed"),
+    source("brine_recalled", "R", "density of saturated brine 1.198 kg/L: recalled; 1.20 is printed"),
     source("trade_brine", "T",
            "forum of another trade that regenerates softeners: about 3 lb of salt a gallon"),
     source("trade_settings", "T",
