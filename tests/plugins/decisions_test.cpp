@@ -275,6 +275,56 @@ private slots:
         QVERIFY(QString::fromStdString(answer.reason).contains("ask for a methane test first"));
     }
 
+    void feeders()
+    {
+        enum { works, marginal, cannotTell, willNotWork };
+        enum { switched, constantPressure, variableSpeed };
+        enum { withPump, flowSwitch, proportional };
+        const auto verdict = [](std::vector<Given> given) {
+            return int(diagnosis().call("screen_feeder", std::move(given)).number);
+        };
+        // worked out: 10 gpm over 1 gpm is ten times the dose
+        const Answer ten =
+            diagnosis().call("screen_feeder", {double(constantPressure), double(withPump),
+                                               named(10, "", "10 gpm"), named(1, "", "1 gpm")});
+        QCOMPARE(int(ten.number), willNotWork);
+        QCOMPARE(ten.reason,
+                 std::string("set for 10 gpm the feeder gives 10 times the dose at 1 gpm on a pump of "
+                             "constant pressure, limit 1.1: make it proportional to flow"));
+        // verdicts: common practice, no source
+        QCOMPARE(verdict({double(switched), double(withPump), missing(), missing()}), works);
+        QCOMPARE(verdict({double(variableSpeed), double(proportional), missing(), missing()}), works);
+        QCOMPARE(verdict({double(variableSpeed), double(flowSwitch), 8.0, 5.0}), marginal);
+        QCOMPARE(verdict({double(variableSpeed), double(flowSwitch), 8.0, missing()}), cannotTell);
+        QCOMPARE(verdict({missing(), double(withPump), 8.0, 5.0}), cannotTell);
+        QCOMPARE(verdict({double(switched), missing(), 8.0, 5.0}), cannotTell);
+        // less flow at the tap never makes a feeder better
+        for (const int control : {withPump, flowSwitch}) {
+            int before = willNotWork;
+            for (double least = 0.1; least <= 10; least += 0.1) {
+                const int now = verdict({double(constantPressure), double(control), 10.0, least});
+                QVERIFY(now <= before);
+                before = now;
+            }
+            QCOMPARE(before, int(works));
+        }
+    }
+
+    void drainsAndGrades()
+    {
+        enum { works, marginal, cannotTell, willNotWork };
+        // softener waste: barred from septic systems, drywell with approval [Massachusetts DEP, Title 5]
+        const auto rule = [](const char *words) { return word("screen_discharge", 0, words); };
+        const char *code = "Massachusetts DEP, Title 5", *habit = "common practice, no source";
+        holds(diagnosis(), {{code, "screen_discharge", {rule("not allowed")}, double(willNotWork), 0},
+                            {code, "screen_discharge", {rule("allowed with a permit")}, double(marginal), 0},
+                            {habit, "screen_discharge", {rule("ask")}, double(cannotTell), 0},
+                            {habit, "screen_discharge", {missing()}, double(cannotTell), 0},
+                            {habit, "screen_cartridge_grade", {30}, double(willNotWork), 0},
+                            {habit, "screen_cartridge_grade", {1}, double(marginal), 0},
+                            {habit, "screen_cartridge_grade", {missing()}, double(cannotTell), 0}});
+    }
+
 private:
     std::vector<std::vector<Given>> m_given;
 };
