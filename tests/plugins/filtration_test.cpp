@@ -172,6 +172,31 @@ private slots:
         QVERIFY(filtration().call("run_by_pressure_loss", {4, 4, 2}).refused);
     }
 
+    void loadsAndClocks()
+    {
+        enum { asIron, asFloc, asSolids };
+        const double area10 = filtration().call("bed_area", {10}).number;
+        const char *weights = "worked out, IUPAC 2021 and NIST Handbook 44";
+        constexpr double gramPerGrain = 0.06479891; // exact [NIST Handbook 44, appendix C]
+        holds(filtration(),
+              {{weights, "bed_solids_load", {asIron, 3, 900, area10}, 289.189, 1e-5},
+               // 18.739 g of iron and 35.861 g of floc on a square foot; 19.559 g of floc on the bed
+               {weights, "bed_solids_load", {asIron, 3, 900, area10}, 18.739 / gramPerGrain, 1e-4},
+               {weights, "bed_solids_load", {asFloc, 3, 900, area10}, 19.559 / gramPerGrain / area10, 1e-4},
+               {"habit decides", "wash_interval", {5.18692, missing()}, 3, 0},
+               {"load decides", "wash_interval", {5.18692, 6, 14}, 5, 0},
+               {"loss decides, 2.7 days are 2", "wash_interval", {5.18692, 2.7}, 2, 0},
+               {"below a day is not rounded", "wash_interval", {0.6, missing()}, 0.6, 1e-12}});
+        QCOMPARE(
+            filtration().call("wash_interval", {5.0, 2.7, 3.0}).reason,
+            std::string(
+                "pressure loss decides: habit 3 day/event, load of solids 5 day/event, pressure loss 2.7 "
+                "day/event"));
+        QVERIFY(filtration().call("wash_interval", {missing(), missing()}).warns("habit_only"));
+        QCOMPARE(filtration().call("solids_load", {3, 900, area10}).number,
+                 filtration().call("bed_solids_load", {asIron, 3, 900, area10}).number);
+    }
+
     void tanksAndDrains()
     {
         const char *geometry = "worked out from the round tank";
