@@ -12,8 +12,9 @@ namespace
 
 constexpr Limit open{}; // no limit printed or in use
 constexpr Ends nowhere{};
-constexpr double tasted = 0.05; // mg/L as H2S, stands for "none" [Virginia Coop. Extension 356-488]
-constexpr Limit noSulfide{tasted, tasted, From::handbook, From::handbook};
+// That none is tolerated is common practice; what stands for none is where it is tasted.
+constexpr double tasted = 0.05; // mg/L as H2S [Virginia Coop. Extension 356-488]
+constexpr Limit noSulfide{tasted, tasted};
 
 /// pH least, pH most, iron, with manganese, manganese, sulfide, loading household and code, wash household
 /// and code, depth. Unmarked numbers: common practice, no source. [handbook] is the table of oxidizing media.
@@ -204,7 +205,7 @@ constexpr const char *sulfideSources[] = {"uga858", "vce356", "practice", nullpt
 constexpr puteal_example sulfideExamples[] = {
     example("media_sulfide_limit(\"carbon\", \"works up to\")", "0.3 mg/L as H2S", 0, "published", "uga858"),
     example("media_sulfide_limit(\"coated light medium\", \"works up to\")", "0.05 mg/L as H2S", 0,
-            "published", "vce356"),
+            "common practice", "practice"),
     example("media_sulfide_limit(\"manganese greensand\", \"marginal up to\")", "5 mg/L as H2S", 0,
             "common practice", "practice"),
 };

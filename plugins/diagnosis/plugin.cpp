@@ -68,19 +68,23 @@ constexpr puteal_source sources[] = {
            "Colorado mine record, dnrweblink.state.co.us doc 641310 p. 17: three casing volumes, readings "
            "within 0.1 pH "
            "and 1 degC"),
+    source("massdep_title5", "S",
+           "Massachusetts DEP, Water softeners and Title 5: no softener waste to a septic system, drywell "
+           "with approval"),
     source("hb44", "W", "worked out from NIST Handbook 44, appendix C: US gallon, minute"),
     source("recalled", "R", "recalled, not confirmed"),
 };
 
 const puteal_function functions[] = {
-    ironFormRow,      ironFormConfidenceRow, ironFormNextTestRow, screenAtMostRow,
-    screenAtLeastRow, screenNoneRow,         screenNoRow,         screenYesRow,
-    screenFormRow,    screenFlowRow,         screenBackwashRow,   mediaCheckRow,
-    mediaPhRow,       mediaIronRow,          mediaSulfideRow,     mediaLoadingRow,
-    mediaWashRow,     mediaDepthRow,         leastOxidationPhRow, manganeseLeavingRow,
-    trainOrderRow,    complaintCauseRow,     complaintScoreRow,   bleachCupRow,
-    sheenRow,         fieldKitRow,           sampleStateRow,      testPlaceRow,
-    cupTimeRow,       casingPurgeRow,        purgeSteadyRow,      followUpRow};
+    ironFormRow,        ironFormConfidenceRow, ironFormNextTestRow, screenAtMostRow,
+    screenAtLeastRow,   screenNoneRow,         screenNoRow,         screenYesRow,
+    screenFormRow,      screenFlowRow,         screenBackwashRow,   screenFeederRow,
+    screenDischargeRow, screenGradeRow,        mediaCheckRow,       mediaPhRow,
+    mediaIronRow,       mediaSulfideRow,       mediaLoadingRow,     mediaWashRow,
+    mediaDepthRow,      leastOxidationPhRow,   manganeseLeavingRow, trainOrderRow,
+    complaintCauseRow,  complaintScoreRow,     bleachCupRow,        sheenRow,
+    fieldKitRow,        sampleStateRow,        testPlaceRow,        cupTimeRow,
+    casingPurgeRow,     purgeSteadyRow,        followUpRow};
 constinit const puteal_plugin self = plugin("diagnosis", "Diagnosis and screening", 1, 1, sources, functions);
 
 } // namespace

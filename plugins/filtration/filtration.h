@@ -17,6 +17,7 @@ extern const puteal_function cartridgeDaysBySolidsRow, cartridgeAreaRow, cartrid
     cartridgeCostRow;
 extern const puteal_function insideDiameterRow, freeboardRow, serviceLoadingRow, serviceFlowRow,
     washPerYearRow, septicSurgeRow, runByLossRow, lossAtRow;
+extern const puteal_function bedSolidsRow, washIntervalRow;
 extern const puteal_function grainSizeRow, grainUniformityRow, grainPorosityRow, grainDensityRow,
     grainSphericityRow;
 

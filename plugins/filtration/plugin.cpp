@@ -65,7 +65,8 @@ const puteal_function functions[] = {bedAreaRow,         bedVolumeRow,
                                      insideDiameterRow,  freeboardRow,
                                      serviceLoadingRow,  serviceFlowRow,
                                      washPerYearRow,     septicSurgeRow,
-                                     runByLossRow,       grainSizeRow,
+                                     runByLossRow,       bedSolidsRow,
+                                     washIntervalRow,    grainSizeRow,
                                      grainUniformityRow, grainPorosityRow,
                                      grainDensityRow,    grainSphericityRow};
 constinit const puteal_plugin self = plugin("filtration", "Filtration", 1, 2, sources, functions);

@@ -1,4 +1,5 @@
 /// Solids a cartridge takes up on a stated basis, its area, its loading and what its water costs. (R3, R7)
+#include "solids.h"
 #include "filtration.h"
 
 namespace filtration
@@ -10,20 +11,6 @@ namespace
 {
 
 constexpr double mgPerGram = 1000.0;
-constexpr const char *basisWords[] = {"iron", "iron floc", "all solids", nullptr};
-constexpr const char *basisSubstances[] = {"Fe", "FeOH3", "solids", nullptr};
-enum Basis : int { asIron, asFloc, asSolids };
-
-/// Solids of a liter of water on the basis a cartridge's capacity is stated on, mg/L.
-double solidsOf(int basis, double iron, double manganese, double sulfide, double sediment)
-{
-    constexpr double floc = molarMass("FeOH3") / molarMass("Fe"), oxide = molarMass("MnO2") / molarMass("Mn"),
-                     sulfur = molarMass("S") / molarMass("H2S");
-    if (basis == asIron)
-        return iron;
-    return basis == asFloc ? floc * iron : floc * iron + oxide * manganese + sulfur * sulfide + sediment;
-}
-
 double daysBySolids(int basis, double holds, double iron, double use, double manganese, double sulfide,
                     double sediment, double longest, Reply &reply)
 {

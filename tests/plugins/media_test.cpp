@@ -150,7 +150,7 @@ private slots:
             willNotWork, "free chlorine 0.2 mg/L as Cl2, at least 0.5 mg/L as Cl2 is needed (handbook)");
         // the rest: common practice, no source
         row("no sulfide over a light coating", with(plain(coatedLight, air), sulfideAt, 0.2), willNotWork,
-            "hydrogen sulfide 0.2 mg/L as H2S is above the limit 0.05 mg/L as H2S (handbook)");
+            "hydrogen sulfide 0.2 mg/L as H2S is above the limit 0.05 mg/L as H2S (common practice)");
         row("manganese stays below pH 8 with air", with(plain(coatedLight, air), manganeseAt, 0.2), marginal,
             "manganese 0.2 mg/L as Mn is above 0.05 mg/L as Mn and stays in the water below pH 8");
         row("manganese goes from pH 8 on", with(with(plain(coatedLight, air), manganeseAt, 0.2), phAt, 8.2),
@@ -186,7 +186,7 @@ private slots:
         row("a coarse sulfide test",
             with(plain(ironCartridge, noFeed), sulfideAt, below(0.5, "<0.5 mg/L as H2S")), cannotTell,
             "hydrogen sulfide <0.5 mg/L as H2S does not show which side of the limit 0.05 mg/L as H2S "
-            "(handbook) it is "
+            "(common practice) it is "
             "on; ask for a finer test");
         row("more than the limit", with(plain(ironCartridge, noFeed), ironAt, above(3, ">3 mg/L as Fe")),
             willNotWork, "iron >3 mg/L as Fe is above the limit 3 mg/L (common practice)");
