@@ -24,6 +24,7 @@ struct Term {
 std::vector<Term> termsOf(const std::vector<Flow> &flows)
 {
     std::vector<Term> terms;
+    terms.reserve(flows.size());
     for (const Flow &flow : flows)
         terms.push_back({flow.time, std::log(std::fabs(flow.sum)), flow.sum > 0});
     return terms;
@@ -81,6 +82,7 @@ std::vector<Flow> turnedOnceLess(const std::vector<Flow> &flows)
         ++turn;
     const double between = 0.5 * (flows[turn - 1].time + flows[turn].time);
     std::vector<Flow> less;
+    less.reserve(flows.size());
     for (const Flow &flow : flows)
         less.push_back({flow.time, flow.sum * (between - flow.time)});
     scale(less);
