@@ -14,9 +14,8 @@ namespace
 
 double residualValue(double price, double life, double study)
 {
-    int parts = 1; // the one in use is the last that was placed before the end
-    while (lessThan(parts * life, study))
-        ++parts;
+    // the part in use is the last that was placed before the end, with the slack of every comparison
+    const double parts = std::fmax(1.0, std::ceil(study / life * (1 - 1e-12)));
     return price * std::fmax(0.0, parts * life - study) / life;
 }
 

@@ -24,6 +24,7 @@ struct Term {
 std::vector<Term> termsOf(const std::vector<Flow> &flows)
 {
     std::vector<Term> terms;
+    terms.reserve(flows.size());
     for (const Flow &flow : flows)
         terms.push_back({flow.time, std::log(std::fabs(flow.sum)), flow.sum > 0});
     return terms;
@@ -64,6 +65,16 @@ double bisected(const std::vector<Term> &terms, double low, double high)
     return low + 0.5 * (high - low);
 }
 
+/// The greatest sum becomes 1, so that what is multiplied with it stays in range.
+void scale(std::vector<Flow> &flows)
+{
+    double greatest = 0.0;
+    for (const Flow &flow : flows)
+        greatest = std::fmax(greatest, std::fabs(flow.sum));
+    for (Flow &flow : flows)
+        flow.sum /= greatest;
+}
+
 std::vector<Flow> turnedOnceLess(const std::vector<Flow> &flows)
 {
     std::size_t turn = 1;
@@ -71,13 +82,10 @@ std::vector<Flow> turnedOnceLess(const std::vector<Flow> &flows)
         ++turn;
     const double between = 0.5 * (flows[turn - 1].time + flows[turn].time);
     std::vector<Flow> less;
-    double greatest = 0.0;
-    for (const Flow &flow : flows) {
+    less.reserve(flows.size());
+    for (const Flow &flow : flows)
         less.push_back({flow.time, flow.sum * (between - flow.time)});
-        greatest = std::fmax(greatest, std::fabs(less.back().sum));
-    }
-    for (Flow &flow : less)
-        flow.sum /= greatest;
+    scale(less);
     return less;
 }
 
@@ -125,7 +133,8 @@ std::vector<Flow> ordered(std::vector<Flow> flows)
         else
             merged.push_back(flow);
     }
-    std::erase_if(merged, [](const Flow &flow) { return flow.sum == 0.0; });
+    scale(merged);
+    std::erase_if(merged, [](const Flow &flow) { return !(std::fabs(flow.sum) > 0); });
     return merged;
 }
 

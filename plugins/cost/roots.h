@@ -19,7 +19,7 @@ struct BalancingRate {
 
 inline constexpr double lowestBalance = -0.99, highestBalance = 10.0;
 
-/// By rising time, sums of one time added, nothing left out; times may be any numbers.
+/// By rising time, sums of one time added, the greatest scaled to 1, zeros dropped.
 std::vector<Flow> ordered(std::vector<Flow> flows);
 
 /// How often the sign turns from sum to sum: by the rule of signs there are at most so many rates.

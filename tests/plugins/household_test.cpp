@@ -3,6 +3,8 @@
 
 #include <QTest>
 
+#include <rapidcheck.h>
+
 #include "plugins/check_rows.h"
 
 using namespace called;
@@ -40,6 +42,8 @@ private slots:
                 1e-3},
                {"LBNL, quoting Mayer et al. 1999", "indoor_use", {4}, 218.0, 1e-12},
                {"LBNL, quoting Mayer et al. 1999", "indoor_use", {2.6}, 165.92, 1e-12},
+               {"four people by the regression, a year", "yearly_use", {218, 365}, 79570, 1e-12},
+               {"one person by the regression, a year", "yearly_use", {106.4, 365}, 38836, 1e-12},
                {"26 weekends of two and a half days", "yearly_use", {240, 65}, 15600, 1e-12},
                {"National Driller: two baths, kitchen, dishwasher, two bibs",
                 "peak_flow_by_outlets",
@@ -109,6 +113,71 @@ private slots:
         QVERIFY(household().call("idle_gap", {26, 2.5, 7}).warns("stale"));
         QVERIFY(household().call("peak_flow_by_allowance", {uses, flows, 3}).warns("many"));
         QCOMPARE(of("peak_flow_by_allowance", {column({1}), column({0.5})}), 5.0);
+    }
+
+    void fixtureUnitsAsPrinted()
+    {
+        // National Standard Plumbing Code, table B.5.4: fixture units, gpm with flush tanks, with flush
+        // valves
+        const double printed[][3] = {{3, 3, -1},      {4, 4, -1},      {5, 4.5, 22},    {6, 5, 23},
+                                     {7, 6, 24},      {8, 7, 25},      {9, 7.5, 26},    {10, 8, 27},
+                                     {11, 8.5, 28},   {12, 9, 29},     {13, 10, 29.5},  {14, 10.5, 30},
+                                     {120, 49, 74},   {140, 53, 78},   {160, 57, 83},   {180, 61, 87},
+                                     {200, 65, 91},   {225, 70, 95},   {250, 75, 100},  {300, 85, 110},
+                                     {400, 105, 125}, {500, 125, 140}, {750, 170, 175}, {1000, 210, 210}};
+        double lastTank = 0, lastValve = 0;
+        for (const auto &[units, tank, valve] : printed) {
+            const Answer tanks = household().call("peak_flow_by_fixture_units", {units, 0, 0});
+            const Answer valves = household().call("peak_flow_by_fixture_units", {units, 0, 1});
+            QVERIFY2(tanks.number == tank && tanks.cautions.empty(), qPrintable(QString::number(units)));
+            QVERIFY2(valve < 0 ? valves.refused : valves.number == valve, qPrintable(QString::number(units)));
+            QVERIFY(tank > lastTank && (valve < 0 || valve > lastValve));
+            lastTank = tank;
+            lastValve = valve;
+        }
+        // 2018 International Plumbing Code, table E103.3(2), private use
+        holds(household(), {{"IPC 2018, bathroom group, tank", "fixture_units", {0}, 3.6, 1e-14},
+                            {"IPC 2018, bathroom group, valve", "fixture_units", {1}, 8, 1e-14},
+                            {"IPC 2018, bathtub", "fixture_units", {2}, 1.4, 1e-14},
+                            {"IPC 2018, kitchen sink", "fixture_units", {6}, 1.4, 1e-14},
+                            {"IPC 2018, lavatory", "fixture_units", {8}, 0.7, 1e-14}});
+        QVERIFY(household().call("peak_flow_by_fixture_units", {60, 0, 0}).warns("recalled"));
+    }
+
+    /// Whatever the house: more of the time covered or a greater chance never lowers the peak, which never
+    /// passes all fixtures together.
+    void chancesInOrder()
+    {
+        QVERIFY(rc::check("peaks by chance stand in order", [] {
+            const int kinds = *rc::gen::inRange(1, 5);
+            std::vector<double> n, p, q;
+            double all = 0, largest = 0;
+            for (int i = 0; i < kinds; ++i) {
+                n.push_back(*rc::gen::inRange(1, 5));
+                p.push_back(*rc::gen::inRange(1, 30) / 100.0);
+                q.push_back(*rc::gen::inRange(2, 24) / 4.0);
+                all += n.back() * q.back();
+                largest = std::max(largest, q.back());
+            }
+            const auto peak = [&](double share, bool running) {
+                return household()
+                    .call("peak_flow_by_enumeration",
+                          {column(n), column(p), column(q), share, running ? 1.0 : 0.0})
+                    .number;
+            };
+            double last = 0;
+            for (const double share : {0.5, 0.8, 0.95, 0.99, 0.9999}) {
+                RC_ASSERT(peak(share, false) >= last && peak(share, true) >= peak(share, false));
+                last = peak(share, false);
+            }
+            RC_ASSERT(last <= all + 1e-9 && peak(0.9999, true) > 0);
+            const double before = peak(0.99, false);
+            p[0] += 0.2;
+            RC_ASSERT(peak(0.99, false) >= before);
+            const double two =
+                household().call("peak_flow_by_probability", {column(n), column(p), column(q)}).number;
+            RC_ASSERT(two >= largest);
+        }));
     }
 
     /// Every on-off state of every single fixture, written out: 2^10 states of a house.
