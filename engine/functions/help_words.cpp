@@ -31,6 +31,8 @@ std::string defaultWords(const ParameterInfo &parameter)
     }
     if (p.kind == ValueKind::yesNo)
         return p.fallback != 0 ? "yes" : "no";
+    if (p.kind == ValueKind::date)
+        return dateText(static_cast<std::int64_t>(p.fallback));
     const auto &unit = p.pattern.text;
     return shortest(p.fallback) + (unit.empty() || unit.find('\'') != std::string::npos ? "" : " " + unit);
 }
