@@ -9,6 +9,8 @@
 #include "compile/error_number.h"
 #include "compile/shown_text.h"
 #include "compile/site.h"
+#include "functions/functions_page.h"
+#include "sdk/dates.h"
 #include "units/shown_quantity.h"
 
 namespace puteal
@@ -50,11 +52,20 @@ void onReason(puteal_reply *reply, const char *words)
         said.reason = words ? words : "";
 }
 
+/// Dates a sheet can show: the years 1 to 9999.
+constexpr double firstDay = sdk::dayOf(1, 1, 1), lastDay = sdk::dayOf(9999, 12, 31);
+
 /// A number in a parameter's unit, trailing zeros dropped.
 std::string inUnit(double x, const Unit &unit)
 {
     constexpr int figures = 6;
     return showTrimmed(unit.toBase(x), Bound::exact, unit, figures).text();
+}
+
+/// A default the sheet did not type, as its help words it.
+std::string fallbackShown(const ParameterInfo &info, double x)
+{
+    return info.kind == ValueKind::quantity ? inUnit(x, info.pattern.unit) : defaultWords(info);
 }
 
 /// Texts and items of one call; reused by the thread.
@@ -96,7 +107,7 @@ public:
             if (argument.from == ArgumentPlan::From::node)
                 s.shown[i] = shownPiece(m_frame, argument.node, m_numbers[argument.place]);
             else if (argument.from == ArgumentPlan::From::constant)
-                s.shown[i] = inUnit(s.arguments[i].number, parameter(argument).pattern.unit);
+                s.shown[i] = fallbackShown(parameter(argument), s.arguments[i].number);
             s.arguments[i].label = s.labels[i].c_str();
             s.arguments[i].shown = s.shown[i].c_str();
         }
@@ -147,8 +158,16 @@ private:
         if (argument.bounded)
             out.flags |=
                 static_cast<std::uint32_t>(boundOf(argument) == Bound::below ? PUTEAL_BELOW : PUTEAL_ABOVE);
-        out.number = info.kind == ValueKind::quantity ? info.pattern.unit.fromBase(x) : x;
+        out.number = given(info, x);
         return info.kind == ValueKind::quantity ? checkHard(argument, info, out.number) : 0.0;
+    }
+
+    /// A number of the sheet as the contract hands it over.
+    double given(const ParameterInfo &info, double x) const
+    {
+        if (info.kind == ValueKind::date)
+            return wholeDays(x, m_frame.host->dayInBase());
+        return info.kind == ValueKind::quantity ? info.pattern.unit.fromBase(x) : x;
     }
 
     Bound boundOf(const SiteArgument &argument) const
@@ -170,9 +189,7 @@ private:
                 return x;
             if (m_frame.bounds)
                 x = m_frame.ruled(x, static_cast<Bound>(m_frame.bounds[first + k]));
-            items[k] = std::isnan(x)                      ? std::nan("")
-                       : info.kind == ValueKind::quantity ? info.pattern.unit.fromBase(x)
-                                                          : x;
+            items[k] = std::isnan(x) ? std::nan("") : given(info, x);
         }
         out.items = items.data();
         out.count = count;
@@ -237,6 +254,10 @@ double resultOf(EvalFrame &frame, const Site &site, double number)
         return function.result.unit.toBase(number);
     if (function.resultKind == ValueKind::yesNo)
         return number != 0.0 ? 1.0 : 0.0;
+    if (function.resultKind == ValueKind::date)
+        return number == std::floor(number) && number >= firstDay && number <= lastDay
+                   ? number * frame.host->dayInBase()
+                   : nonsense();
     if (number < 0.0 || number >= static_cast<double>(function.resultChoices.size()) ||
         number != std::floor(number))
         return nonsense();

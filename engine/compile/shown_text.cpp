@@ -8,6 +8,11 @@
 namespace puteal
 {
 
+double wholeDays(double number, double dayInBase)
+{
+    return std::floor(number / dayInBase + 1e-9);
+}
+
 std::string shownForReason(const EvalHost &host, const StaticType &type, const Unit &unit, double number,
                            int figures, int places)
 {
@@ -22,7 +27,7 @@ std::string shownForReason(const EvalHost &host, const StaticType &type, const U
         return index < words.size() ? words[index] : std::string();
     }
     case ValueKind::date:
-        return dateText(static_cast<std::int64_t>(std::floor(number / host.dayInBase() + 1e-9)));
+        return dateText(static_cast<std::int64_t>(wholeDays(number, host.dayInBase())));
     case ValueKind::words:
         return host.words(static_cast<std::uint32_t>(number));
     default:

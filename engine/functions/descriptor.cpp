@@ -44,6 +44,8 @@ Result<ValueKind> kindOf(std::uint32_t kind)
         return ValueKind::choice;
     case PUTEAL_WORDS:
         return ValueKind::words;
+    case PUTEAL_DATE:
+        return ValueKind::date;
     default:
         return fail(ErrorKind::plugin, fmt::format("value kind {} is not known to this version", kind));
     }

@@ -31,6 +31,8 @@ std::string defaultWords(const ParameterInfo &parameter)
     }
     if (p.kind == ValueKind::yesNo)
         return p.fallback != 0 ? "yes" : "no";
+    if (p.kind == ValueKind::date)
+        return dateText(static_cast<std::int64_t>(p.fallback));
     const auto &unit = p.pattern.text;
     // a default worked out from constants is shown to six figures, as results are
     const std::string exact = shortest(p.fallback), six = trimZeros(toFigures(p.fallback, 6));

@@ -81,6 +81,7 @@ ValueKind kindFrom(const std::string &word)
     return word == "yes/no"   ? ValueKind::yesNo
            : word == "choice" ? ValueKind::choice
            : word == "words"  ? ValueKind::words
+           : word == "date"   ? ValueKind::date
                               : ValueKind::quantity;
 }
 

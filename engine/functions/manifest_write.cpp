@@ -78,6 +78,8 @@ std::string kindWord(ValueKind kind)
         return "choice";
     case ValueKind::words:
         return "words";
+    case ValueKind::date:
+        return "date";
     default:
         return {}; // a quantity goes without saying
     }

@@ -1,5 +1,6 @@
 /// The rules a plugin's descriptors keep to ship, and where a library and its manifest differ.
 #include <algorithm>
+#include <cmath>
 #include <set>
 
 #include <fmt/format.h>
@@ -45,6 +46,11 @@ std::string wrongWith(const ParameterInfo &p, bool isLast)
         return "only a quantity has a unit";
     if (!ordered(p.hardLow, p.hardHigh) || !ordered(p.usualLow, p.usualHigh))
         return "a range needs its low end first";
+    if (p.kind == ValueKind::date &&
+        (p.hardLow > -HUGE_VAL || p.hardHigh < HUGE_VAL || p.usualLow > -HUGE_VAL || p.usualHigh < HUGE_VAL))
+        return "a date takes no range: refuse it in the function";
+    if (p.kind == ValueKind::date && (p.range || p.mayBeBounded))
+        return "a date is a single value and never a bounded reading";
     if (p.hasDefault && p.fallbackMark.size() != 1)
         return "a default needs a source mark of one letter";
     if (p.hasDefault && std::string(marks).find(p.fallbackMark) == std::string::npos)
@@ -54,6 +60,8 @@ std::string wrongWith(const ParameterInfo &p, bool isLast)
     if (p.hasDefault && p.kind == ValueKind::choice &&
         !(p.fallback >= 0 && p.fallback < static_cast<double>(p.choices.size())))
         return "its default is no word of its list";
+    if (p.hasDefault && p.kind == ValueKind::date && p.fallback != std::floor(p.fallback))
+        return "its default is no whole day";
     if (p.repeats && !isLast)
         return "only the last parameter may repeat";
     return {};

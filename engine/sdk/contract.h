@@ -18,7 +18,13 @@ extern "C" {
 #define PUTEAL_CONTRACT 1u
 
 /* What kind of value a parameter takes or a function gives. */
-enum { PUTEAL_QUANTITY = 0, PUTEAL_YES_NO = 1, PUTEAL_CHOICE = 2, PUTEAL_WORDS = 3 };
+enum {
+    PUTEAL_QUANTITY = 0,
+    PUTEAL_YES_NO = 1,
+    PUTEAL_CHOICE = 2,
+    PUTEAL_WORDS = 3,
+    PUTEAL_DATE = 4 /* whole days since 1970-01-01; a program that does not know it refuses the function */
+};
 
 /* Flags of a parameter. */
 enum {
@@ -36,7 +42,7 @@ enum { PUTEAL_MISSING = 1u, PUTEAL_BELOW = 2u, PUTEAL_ABOVE = 4u };
 typedef struct puteal_argument {
     uint32_t size;
     uint32_t flags;
-    double number;       /* in the parameter's unit; choice: index in its list; yes/no: 1 or 0 */
+    double number;       /* in the parameter's unit; choice: index in its list; yes/no: 1 or 0; date: days */
     const double *items; /* range parameters: numbers in the parameter's unit; NaN for a blank cell */
     size_t count;
     const char *label; /* how the sheet calls it: the item's words or the argument's text */
@@ -47,7 +53,7 @@ typedef struct puteal_argument {
 typedef struct puteal_reply {
     uint32_t size;
     uint32_t refused; /* set by `refuse` */
-    double number;    /* in the result's unit; choice: index in the result's list; yes/no: 1 or 0 */
+    double number; /* in the result's unit; choice: index in the result's list; yes/no: 1 or 0; date: days */
     void *host;
     /* No number: the words say why and what to do; argument counts from 1, 0 = none of them in particular. */
     void (*refuse)(struct puteal_reply *reply, uint32_t argument, const char *words);
@@ -70,9 +76,9 @@ typedef struct puteal_parameter {
     const char *meaning; /* one line for help */
     double hard_low, hard_high;   /* refused outside; use -HUGE_VAL, HUGE_VAL for none */
     double usual_low, usual_high; /* caution outside */
-    double fallback;              /* with PUTEAL_HAS_DEFAULT, in the parameter's unit (choice: index) */
-    const char *fallback_mark;    /* source mark of the default: "S", "H", "T", "R", "A" */
-    const char *const *choices;   /* choice: NULL-terminated, best first where there is an order */
+    double fallback; /* with PUTEAL_HAS_DEFAULT, in the parameter's unit (choice: index; date: days) */
+    const char *fallback_mark;            /* source mark of the default: "S", "H", "T", "R", "A" */
+    const char *const *choices;           /* choice: NULL-terminated, best first where there is an order */
     const char *const *choice_substances; /* same order: the substance word a choice stands for, or NULL */
 } puteal_parameter;
 

@@ -79,6 +79,13 @@ struct Parameter : puteal_parameter {
         p.kind = PUTEAL_YES_NO;
         return p;
     }
+    /// A date; the function takes it as whole days since 1970-01-01, see dates.h.
+    constexpr Parameter date() const
+    {
+        auto p = *this;
+        p.kind = PUTEAL_DATE;
+        return p;
+    }
     constexpr Parameter oneOf(const char *const *words, const char *const *standFor = nullptr) const
     {
         auto p = *this;

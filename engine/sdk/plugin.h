@@ -4,8 +4,8 @@
 ///     constinit const puteal_function saltPerYearRow = Function("salt_per_year", ..., call<saltPerYear>) ...
 ///
 /// A function takes its arguments in order, each as `double` (number in the declared unit; choice: index;
-/// yes/no: bool), or as `const Argument &` (range, missing, bounded, label), and may take `Reply &` last to
-/// refuse, caution or reason.
+/// yes/no: bool; date: days since 1970-01-01), or as `const Argument &` (range, missing, bounded, label), and
+/// may take `Reply &` last to refuse, caution or reason.
 #pragma once
 
 #include <cmath>
@@ -15,6 +15,7 @@
 #include "sdk/call.h"
 #include "sdk/choices.h"
 #include "sdk/contract.h"
+#include "sdk/dates.h"
 #include "sdk/measures.h"
 #include "sdk/parameter.h"
 #include "sdk/substances.h"

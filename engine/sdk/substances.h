@@ -14,7 +14,7 @@ namespace weight
 inline constexpr double H = 1.008, C = 12.011, N = 14.007, O = 15.999, F = 18.998403162, Na = 22.98976928,
                         Mg = 24.305, Si = 28.085, S = 32.06, Cl = 35.45, K = 39.0983, Ca = 40.078,
                         Mn = 54.938043, Fe = 55.845, Cu = 63.546, As = 74.921595, Sr = 87.62, Pb = 207.2,
-                        U = 238.02891;
+                        U = 238.02891, Zn = 65.38, Al = 26.9815384, Ba = 137.327;
 } // namespace weight
 
 /// One substance: the word after "as", name for people, molar mass g/mol, charge number used for equivalents
@@ -75,6 +75,9 @@ inline constexpr Substance substances[] = {
     {"MgO", "magnesia", weight::Mg + weight::O, 0},
     {"CO3", "carbonate", weight::C + 3 * weight::O, -2},
     {"OH", "hydroxide", weight::O + weight::H, -1},
+    {"Zn", "zinc", weight::Zn, 2},
+    {"Al", "aluminum", weight::Al, 3},
+    {"Ba", "barium", weight::Ba, 2},
 };
 inline constexpr std::size_t substanceCount = sizeof(substances) / sizeof(substances[0]);
 

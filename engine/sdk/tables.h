@@ -83,6 +83,13 @@ struct Function : puteal_function {
         f.result_choices = words;
         return f;
     }
+    /// The function returns whole days since 1970-01-01.
+    constexpr Function givesDate(const char *meaning) const
+    {
+        auto f = gives("", meaning);
+        f.result_kind = PUTEAL_DATE;
+        return f;
+    }
     constexpr Function by(const char *text) const
     {
         auto f = *this;

@@ -77,6 +77,8 @@ std::string argumentsOf(const FunctionInfo &function)
         out += parameter.name;
         if (!parameter.pattern.text.empty())
             out += " " + parameter.pattern.text;
+        if (parameter.kind == ValueKind::date)
+            out += " (year-month-day)";
     }
     return out;
 }

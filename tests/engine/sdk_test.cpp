@@ -1,5 +1,6 @@
 /// The contract as its users meet it: headers compiled alone by a C compiler and by both C++ compilers, and
 /// the sugar.
+#include <QDate>
 #include <QProcess>
 #include <QStandardPaths>
 #include <QTemporaryDir>
@@ -77,8 +78,8 @@ private slots:
         QTest::addColumn<QString>("header");
         const QStringList c{"-std=c99", "-xc"}, cpp{"-std=c++20", "-xc++"};
         QTest::newRow("contract in C") << "cc" << c << "contract.h";
-        for (const char *header : {"contract.h", "call.h", "choices.h", "measures.h", "parameter.h",
-                                   "plugin.h", "substances.h", "tables.h"})
+        for (const char *header : {"contract.h", "call.h", "choices.h", "dates.h", "measures.h",
+                                   "parameter.h", "plugin.h", "substances.h", "tables.h"})
             QTest::addRow("%s by g++", header) << "g++" << cpp << header;
         for (const char *header : {"contract.h", "plugin.h"}) // plugin.h includes the others
             QTest::addRow("%s by clang", header) << "clang++-14" << cpp << header;
@@ -154,6 +155,26 @@ private slots:
         QFETCH(double, ours);
         QFETCH(double, published);
         QVERIFY(std::fabs(ours / published - 1) < 1e-12);
+    }
+
+    /// Against the toolkit's own calendar, every day of two centuries and the ends of what is a date here.
+    void dates()
+    {
+        const QDate epoch(1970, 1, 1);
+        for (QDate day(1899, 12, 31); day < QDate(2101, 1, 1); day = day.addDays(1)) {
+            const auto days = static_cast<double>(epoch.daysTo(day));
+            QCOMPARE(dayOf(day.year(), day.month(), day.day()), days);
+            QCOMPARE(QString::fromStdString(dateWords(days)), day.toString(Qt::ISODate));
+        }
+        for (const QDate day : {QDate(1, 1, 1), QDate(4, 2, 29), QDate(1582, 10, 4), QDate(9999, 12, 31)}) {
+            const double days = dayOf(day.year(), day.month(), day.day());
+            QCOMPARE(days, static_cast<double>(epoch.daysTo(
+                               QDate::fromString(QString::fromStdString(dateWords(days)), Qt::ISODate))));
+        }
+        QCOMPARE(dateWords(dayOf(9999, 12, 31) + 1), std::string("no date"));
+        QCOMPARE(dateWords(std::nan("")), std::string("no date"));
+        QCOMPARE(dateWords(0.75), std::string("1970-01-01"));
+        static_assert(dayOf(1970, 1, 1) == 0 && dayOf(2000, 3, 1) == 11017);
     }
 
     void molarMasses_data()

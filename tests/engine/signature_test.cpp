@@ -7,6 +7,8 @@
 #include "functions/descriptor.h"
 #include "functions/functions_page.h"
 #include "functions/general.h"
+#include "functions/manifest.h"
+#include "functions/parameter_words.h"
 #include "sdk/plugin.h"
 
 using namespace puteal;
@@ -17,6 +19,21 @@ namespace
 double one(double x)
 {
     return x;
+}
+
+double two(double x, double y)
+{
+    return x + y;
+}
+
+/// Makes the parameter of goodPlugin() a date.
+void dated(PluginDescription &plugin)
+{
+    ParameterInfo &p = plugin.functions[0].parameters[0];
+    p.kind = ValueKind::date;
+    p.pattern = UnitPattern{};
+    p.hardLow = -HUGE_VAL;
+    p.hardHigh = HUGE_VAL;
 }
 
 /// A plugin that keeps every rule; a test row breaks one.
@@ -231,6 +248,36 @@ private slots:
             "default in range", [](PluginDescription &p) { p.functions[0].parameters[0].fallback = 11; },
             "function `twice_x`: parameter `x`: its default lies outside its own hard range");
         row(
+            "a date", [](PluginDescription &p) { dated(p); }, "");
+        row(
+            "a date with a unit",
+            [](PluginDescription &p) {
+                dated(p);
+                p.functions[0].parameters[0].pattern.text = "day";
+            },
+            "function `twice_x`: parameter `x`: only a quantity has a unit");
+        row(
+            "a date with a range",
+            [](PluginDescription &p) {
+                dated(p);
+                p.functions[0].parameters[0].hardLow = 0;
+            },
+            "function `twice_x`: parameter `x`: a date takes no range: refuse it in the function");
+        row(
+            "a bounded date",
+            [](PluginDescription &p) {
+                dated(p);
+                p.functions[0].parameters[0].mayBeBounded = true;
+            },
+            "function `twice_x`: parameter `x`: a date is a single value and never a bounded reading");
+        row(
+            "half a day",
+            [](PluginDescription &p) {
+                dated(p);
+                p.functions[0].parameters[0].fallback = 0.5;
+            },
+            "function `twice_x`: parameter `x`: its default is no whole day");
+        row(
             "range order",
             [](PluginDescription &p) {
                 p.functions[0].parameters[0].usualLow = 7, p.functions[0].parameters[0].usualHigh = 3;
@@ -253,6 +300,51 @@ private slots:
         breaks(plugin);
         const auto kept = keepsRules(plugin);
         QCOMPARE(kept ? QString() : QString::fromStdString(kept.error().words), words);
+    }
+
+    /// A date goes through descriptor, manifest and help, and a library that differs in it is noticed.
+    void datesAreDescribed()
+    {
+        static constexpr puteal_source sources[] = {sdk::source("book", "H", "a book")};
+        static constexpr puteal_parameter takes[] = {
+            sdk::Parameter("sampled", "", "day of the sample").date(),
+            sdk::Parameter("from", "", "not before").date().otherwise(sdk::dayOf(2024, 12, 28), "A")};
+        static const puteal_function functions[] = {
+            sdk::Function("follow_up", "Follow-up", "When.", sdk::call<two>)
+                .takes(takes)
+                .givesDate("that day")};
+        static const puteal_plugin plugin = sdk::plugin("trial", "Trial", 1, 2, sources, functions);
+        const auto described = describe(plugin, UnitTable());
+        QVERIFY2(described, described ? "" : described.error().words.c_str());
+        Manifest manifest;
+        QVERIFY(readHead(manifestText(*described, "trial.so"), manifest));
+        const auto read = readFunction(manifest.blocks.at(0), UnitTable());
+        QVERIFY2(read, read ? "" : read.error().words.c_str());
+        QCOMPARE(read->parameters[0].kind, ValueKind::date);
+        QCOMPARE(read->parameters[1].fallback, sdk::dayOf(2024, 12, 28));
+        QCOMPARE(read->resultKind, ValueKind::date);
+        QCOMPARE(difference(described->functions[0], *read), std::string());
+        auto other = *read;
+        other.parameters[0].kind = ValueKind::quantity;
+        QCOMPARE(difference(described->functions[0], other), std::string("parameter `sampled`"));
+        QCOMPARE(parameterWords(read->parameters[0]), std::string("a date; day of the sample"));
+        QCOMPARE(parameterWords(read->parameters[1]),
+                 std::string("a date; not before; 2024-12-28 when left out (assumed)"));
+        QCOMPARE(resultWords(*read), std::string("a date: that day"));
+    }
+    /// A kind of a later contract is refused, never read as something else.
+    void unknownKindsAreRefused()
+    {
+        static constexpr puteal_source sources[] = {sdk::source("book", "H", "a book")};
+        static puteal_parameter takes[] = {sdk::Parameter("x", "", "something new")};
+        takes[0].kind = 5;
+        static const puteal_function functions[] = {
+            sdk::Function("new_f", "New", "New.", sdk::call<one>).takes(takes).gives("", "something")};
+        static const puteal_plugin plugin = sdk::plugin("trial", "Trial", 1, 2, sources, functions);
+        const auto described = describe(plugin, UnitTable());
+        QVERIFY(!described);
+        QCOMPARE(described.error().words,
+                 std::string("function `new_f`: value kind 5 is not known to this version"));
     }
 
     void helpSaysWhatACallNeeds()

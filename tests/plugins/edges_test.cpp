@@ -102,6 +102,8 @@ std::string fallbackOf(const FunctionInfo &f, std::size_t i, const std::vector<s
         return quoted(p.choices[static_cast<std::size_t>(p.fallback)]);
     if (p.kind == ValueKind::yesNo)
         return p.fallback != 0.0 ? "yes" : "no";
+    if (p.kind == ValueKind::date)
+        return dateText(static_cast<std::int64_t>(p.fallback));
     return literal(p.fallback, unitOf(f, p, arguments));
 }
 
@@ -319,6 +321,8 @@ private:
             values.push_back(quoted(word));
         if (p.kind == ValueKind::yesNo)
             values = {"yes", "no"};
+        if (p.kind == ValueKind::date)
+            values = {"1960-02-29", "2000-01-01", "2026-11-25", "2040-12-31"};
         if (!isSingleAmount(p))
             return values;
         std::set<double> numbers;
