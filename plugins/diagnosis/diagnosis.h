@@ -11,7 +11,7 @@ extern const puteal_function screenAtMostRow, screenAtLeastRow, screenNoneRow, s
 extern const puteal_function screenFormRow, screenFlowRow, screenBackwashRow;
 extern const puteal_function mediaCheckRow, mediaPhRow, mediaIronRow, mediaSulfideRow, mediaLoadingRow,
     mediaWashRow, mediaDepthRow;
-extern const puteal_function leastOxidationPhRow, manganeseLeavingRow;
+extern const puteal_function leastOxidationPhRow;
 extern const puteal_function screenFeederRow, screenDischargeRow, screenGradeRow;
 extern const puteal_function trainOrderRow, followUpRow;
 extern const puteal_function fieldKitRow, sampleStateRow, testPlaceRow, cupTimeRow, casingPurgeRow,

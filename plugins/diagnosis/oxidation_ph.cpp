@@ -1,4 +1,4 @@
-/// Least pH by the way of oxidation, and what manganese still leaves a coated bed in cold acid water.
+/// Least pH by the way of oxidation.
 #include "diagnosis.h"
 #include "media.h"
 
@@ -52,12 +52,6 @@ double leastPh(int route, int target, int figure, Reply &reply)
     return figure == 0 ? row.lowest : row.comfortable;
 }
 
-double manganeseLeaving(double ph)
-{
-    // Measured at 4 to 7 degC below 25 cm of coated medium [IWA Publishing, table 1108749]
-    return ph < 6 ? 0.126 : ph < 6.5 ? 0.063 : ph < 7 ? 0.039 : 0.025;
-}
-
 constexpr puteal_parameter takes[] = {
     Parameter("route", "", "how it is oxidized").oneOf(routeWords),
     Parameter("target", "", "what is oxidized").oneOf(targetWords),
@@ -65,8 +59,7 @@ constexpr puteal_parameter takes[] = {
         .oneOf(figureWords)
         .otherwise(1, "T"),
 };
-constexpr const char *sources[] = {"oxidizing_media", "opflow2021", "iwa_manganese",
-                                   "practice",        "recalled",   nullptr};
+constexpr const char *sources[] = {"oxidizing_media", "opflow2021", "practice", "recalled", nullptr};
 constexpr puteal_example examples[] = {
     example("least_oxidation_ph(\"air over a coated medium\", \"iron\", \"lowest\")", "6.8", 0, "published",
             "oxidizing_media"),
@@ -85,18 +78,6 @@ constexpr puteal_example refusals[] = {
 };
 constexpr puteal_caution cautions[] = {caution("recalled", "the figure is recalled, not confirmed")};
 
-constexpr puteal_parameter leavingTakes[] = {
-    Parameter("ph", "", "pH of the water over the bed").hard(5, 7.5).usual(5.5, 7.5)};
-constexpr const char *leavingSources[] = {"iwa_manganese", nullptr};
-constexpr puteal_example leavingExamples[] = {
-    example("manganese_leaving_bed(5.8)", "0.126 mg/L as Mn", 1e-12, "published", "iwa_manganese"),
-    example("manganese_leaving_bed(6.3)", "0.063 mg/L as Mn", 1e-12, "published", "iwa_manganese"),
-    example("manganese_leaving_bed(6.8)", "0.039 mg/L as Mn", 1e-12, "published", "iwa_manganese"),
-    example("manganese_leaving_bed(7.2)", "0.025 mg/L as Mn", 1e-12, "published", "iwa_manganese"),
-};
-constexpr puteal_example leavingRefusals[] = {
-    refusal("manganese_leaving_bed(8)", "`ph` must be at most 7.5; it is 8")};
-
 } // namespace
 
 constinit const puteal_function leastOxidationPhRow =
@@ -112,18 +93,5 @@ constinit const puteal_function leastOxidationPhRow =
         .shownBy(examples)
         .refusing(refusals)
         .warning(cautions);
-
-constinit const puteal_function manganeseLeavingRow =
-    Function("manganese_leaving_bed", "Manganese left in cold water",
-             "Dissolved manganese measured below 25 cm of a coated bed at 4 to 7 degC: a plausible least for "
-             "cold acid "
-             "water, not a promise.",
-             call<manganeseLeaving>)
-        .takes(leavingTakes)
-        .gives("mg/L as Mn", "manganese that leaves the bed")
-        .by("measured: below pH 6 0.126, to 6.5 0.063, to 7 0.039, to 7.5 0.025 mg/L")
-        .from(leavingSources)
-        .shownBy(leavingExamples)
-        .refusing(leavingRefusals);
 
 } // namespace diagnosis

@@ -53,9 +53,6 @@ constexpr puteal_source sources[] = {
     source("opflow2021", "H",
            "AWWA Opflow, December 2021, p. 19: coated contactors, 12 to 18 gpm/ft^2, free chlorine 0.5 to "
            "1.0 mg/L"),
-    source("iwa_manganese", "H",
-           "IWA Publishing, iwaponline.com/view-large/1108749: dissolved manganese below a coated bed by pH, "
-           "4 to 7 degC"),
     source("epa_secondary", "S",
            "US EPA, Secondary Drinking Water Standards: Guidance for Nuisance Chemicals, and 40 CFR 143.3: "
            "iron stains "
@@ -75,16 +72,18 @@ constexpr puteal_source sources[] = {
     source("recalled", "R", "recalled, not confirmed"),
 };
 
-const puteal_function functions[] = {
-    ironFormRow,        ironFormConfidenceRow, ironFormNextTestRow, screenAtMostRow,
-    screenAtLeastRow,   screenNoneRow,         screenNoRow,         screenYesRow,
-    screenFormRow,      screenFlowRow,         screenBackwashRow,   screenFeederRow,
-    screenDischargeRow, screenGradeRow,        mediaCheckRow,       mediaPhRow,
-    mediaIronRow,       mediaSulfideRow,       mediaLoadingRow,     mediaWashRow,
-    mediaDepthRow,      leastOxidationPhRow,   manganeseLeavingRow, trainOrderRow,
-    complaintCauseRow,  complaintScoreRow,     bleachCupRow,        sheenRow,
-    fieldKitRow,        sampleStateRow,        testPlaceRow,        cupTimeRow,
-    casingPurgeRow,     purgeSteadyRow,        followUpRow};
+const puteal_function functions[] = {ironFormRow,         ironFormConfidenceRow, ironFormNextTestRow,
+                                     screenAtMostRow,     screenAtLeastRow,      screenNoneRow,
+                                     screenNoRow,         screenYesRow,          screenFormRow,
+                                     screenFlowRow,       screenBackwashRow,     screenFeederRow,
+                                     screenDischargeRow,  screenGradeRow,        mediaCheckRow,
+                                     mediaPhRow,          mediaIronRow,          mediaSulfideRow,
+                                     mediaLoadingRow,     mediaWashRow,          mediaDepthRow,
+                                     leastOxidationPhRow, trainOrderRow,         complaintCauseRow,
+                                     complaintScoreRow,   bleachCupRow,          sheenRow,
+                                     fieldKitRow,         sampleStateRow,        testPlaceRow,
+                                     cupTimeRow,          casingPurgeRow,        purgeSteadyRow,
+                                     followUpRow};
 constinit const puteal_plugin self = plugin("diagnosis", "Diagnosis and screening", 1, 1, sources, functions);
 
 } // namespace

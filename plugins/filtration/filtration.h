@@ -9,8 +9,7 @@ namespace filtration
 extern const puteal_function bedAreaRow, bedVolumeRow, contactRow;
 extern const puteal_function backwashFlowRow, backwashGallonsRow, backwashIntervalRow;
 extern const puteal_function cartridgeDaysRow, cartridgeDaysByMassRow;
-extern const puteal_function filterLoadRow, solidsLoadRow, impliedUseRow, impliedDaysRow, impliedCapacityRow,
-    changeAtRow;
+extern const puteal_function solidsLoadRow, impliedUseRow, impliedDaysRow, impliedCapacityRow, changeAtRow;
 extern const puteal_function expandedPorosityRow, bedExpansionRow, roseHeadLossRow, waterDensityRow;
 extern const puteal_function viscosityRow, fluidizationRow, bedLossRow;
 extern const puteal_function cartridgeDaysBySolidsRow, cartridgeAreaRow, cartridgeLoadingRow,

@@ -49,26 +49,19 @@ constexpr puteal_source sources[] = {
     source("recalled", "R", "recalled, not confirmed"),
 };
 
-const puteal_function functions[] = {bedAreaRow,         bedVolumeRow,
-                                     contactRow,         backwashFlowRow,
-                                     backwashGallonsRow, backwashIntervalRow,
-                                     filterLoadRow,      solidsLoadRow,
-                                     cartridgeDaysRow,   cartridgeDaysByMassRow,
-                                     changeAtRow,        impliedUseRow,
-                                     impliedDaysRow,     impliedCapacityRow,
-                                     viscosityRow,       waterDensityRow,
-                                     fluidizationRow,    expandedPorosityRow,
-                                     bedExpansionRow,    bedLossRow,
-                                     roseHeadLossRow,    cartridgeDaysBySolidsRow,
-                                     cartridgeAreaRow,   cartridgeLoadingRow,
-                                     cartridgeCostRow,   lossAtRow,
-                                     insideDiameterRow,  freeboardRow,
-                                     serviceLoadingRow,  serviceFlowRow,
-                                     washPerYearRow,     septicSurgeRow,
-                                     runByLossRow,       bedSolidsRow,
-                                     washIntervalRow,    grainSizeRow,
-                                     grainUniformityRow, grainPorosityRow,
-                                     grainDensityRow,    grainSphericityRow};
+const puteal_function functions[] = {bedAreaRow,         bedVolumeRow,        contactRow,
+                                     backwashFlowRow,    backwashGallonsRow,  backwashIntervalRow,
+                                     solidsLoadRow,      cartridgeDaysRow,    cartridgeDaysByMassRow,
+                                     changeAtRow,        impliedUseRow,       impliedDaysRow,
+                                     impliedCapacityRow, viscosityRow,        waterDensityRow,
+                                     fluidizationRow,    expandedPorosityRow, bedExpansionRow,
+                                     bedLossRow,         roseHeadLossRow,     cartridgeDaysBySolidsRow,
+                                     cartridgeAreaRow,   cartridgeLoadingRow, cartridgeCostRow,
+                                     lossAtRow,          insideDiameterRow,   freeboardRow,
+                                     serviceLoadingRow,  serviceFlowRow,      washPerYearRow,
+                                     septicSurgeRow,     runByLossRow,        bedSolidsRow,
+                                     washIntervalRow,    grainSizeRow,        grainUniformityRow,
+                                     grainPorosityRow,   grainDensityRow,     grainSphericityRow};
 constinit const puteal_plugin self = plugin("filtration", "Filtration", 1, 2, sources, functions);
 
 } // namespace

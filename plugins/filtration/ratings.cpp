@@ -9,11 +9,6 @@ using namespace puteal::sdk;
 namespace
 {
 
-double filterLoad(double iron, double manganese, double sulfide, double manganeseWeight, double sulfideWeight)
-{
-    return iron + manganeseWeight * manganese + sulfideWeight * sulfide;
-}
-
 double solidsLoad(double iron, double volume, double area)
 {
     return iron * volume * measure::literPerGallon / measure::mgPerGrain / area;
@@ -61,28 +56,6 @@ constexpr Parameter rating =
     Parameter("rating", "gal/cartridge", "gallons on the label").hard(1, 1e7).usual(1000, 100000);
 constexpr Parameter people =
     Parameter("people", "person", "people the rating is meant for").hard(0.1, 1000).usual(1, 12);
-
-constexpr puteal_parameter weightTakes[] = {
-    iron,
-    Parameter("manganese", "mg/L as Mn", "manganese").hard(0, 100).usual(0, 5).otherwise(0, "A"),
-    Parameter("sulfide", "mg/L as H2S", "hydrogen sulfide").hard(0, 100).usual(0, 10).otherwise(0, "A"),
-    Parameter("manganese_weight", "mg{Fe}/mg{Mn}", "iron that a part of manganese counts for")
-        .hard(0, 20)
-        .usual(1, 4)
-        .otherwise(2, "T"),
-    Parameter("sulfide_weight", "mg{Fe}/mg{H2S}", "iron that a part of sulfide counts for")
-        .hard(0, 50)
-        .usual(2, 10)
-        .otherwise(5, "T"),
-};
-constexpr const char *weightSources[] = {"practice", "definition", nullptr};
-constexpr puteal_example weightExamples[] = {
-    example("filter_load(3 mg/L as Fe, 0.5 mg/L as Mn, 1 mg/L as H2S)", "9 mg/L as Fe", 1e-12,
-            "common practice", "practice"),
-    example("filter_load(3 mg/L as Fe)", "3 mg/L as Fe", 1e-12, "computed", "definition"),
-};
-constexpr puteal_example weightRefusals[] = {
-    refusal("filter_load(-3 mg/L as Fe)", "`iron` must be at least 0 mg/L as Fe; it is -3 mg/L as Fe")};
 
 constexpr puteal_parameter loadTakes[] = {
     iron,
@@ -174,16 +147,6 @@ constexpr const char housingSafety[] =
     "Take the pressure off before opening a housing, and stay below its rating.";
 
 } // namespace
-
-constinit const puteal_function filterLoadRow =
-    Function("filter_load", "Load on an oxidizing filter",
-             "Iron, manganese and sulfide together as iron, by trade weights.", call<filterLoad>)
-        .takes(weightTakes)
-        .gives("mg/L as Fe", "load as iron")
-        .by("iron + manganese_weight * manganese + sulfide_weight * sulfide")
-        .from(weightSources)
-        .shownBy(weightExamples)
-        .refusing(weightRefusals);
 
 constinit const puteal_function solidsLoadRow =
     Function("solids_load", "Load of a bed between washes",

@@ -1,4 +1,4 @@
-/// The least pH and the time that an oxidation asks for, pair by pair. (R4, R6)
+/// The time that an oxidation asks for, pair by pair. (R4, R6)
 #include "oxidation.h"
 
 namespace oxidation
@@ -20,31 +20,23 @@ constexpr const char *pairWords[] = {"iron by air",
                                      "sulfide by chlorine or peroxide",
                                      nullptr};
 
-/// One pair: least pH, minutes to allow for, what is said of it.
+/// One pair: minutes to allow for, what is said of it.
 struct Condition {
-    double ph, minutes;
+    double minutes;
     const char *words;
 };
 constexpr Condition conditions[] = {
-    {7.2, 30,
-     "pH 7.2 by common practice, 7.5 is easy; state codes ask 30 minutes of detention, pilots found half "
-     "an hour to three; in cold water see iron_oxidation_time"},          // [wi811, okla626, va590920]
-    {6.5, 1, "seconds to minutes; recalled, not confirmed"},              // [recalled]
-    {6.5, 2, "pH 6.2 to 6.5, seconds to two minutes by common practice"}, // [practice]
-    {6.5, 5, "less than 5 minutes; recalled, not confirmed"},             // [recalled]
-    {8.5, 240,
-     "pH 8.5 to 9 and hours without a bed, four assumed here; recalled, not confirmed"}, // [recalled]
-    {6.5, 5, "pH 6 to 6.5, much better above 7; free chlorine of 0.5 to 1 mg/L through the bed"}, // [opflow]
-    {7.0, 15, "pH 7 to 7.5; 5 to 20 minutes, 15 were best in a study"},              // [mn_answers]
-    {9.0, 240, "pH 9 to 9.5 and hours, four assumed here; recalled, not confirmed"}, // [recalled]
-    {6.0, 5, "pH 6 to 8, minutes; faster as pH rises, since hydrogen sulfide gas hardly reacts"}, // [millero]
+    {30, "pH 7.2 by common practice, 7.5 is easy; state codes ask 30 minutes of detention, pilots found half "
+         "an hour to three; in cold water see iron_oxidation_time"}, // [wi811, okla626, va590920]
+    {1, "seconds to minutes; recalled, not confirmed"},              // [recalled]
+    {2, "pH 6.2 to 6.5, seconds to two minutes by common practice"}, // [practice]
+    {5, "less than 5 minutes; recalled, not confirmed"},             // [recalled]
+    {240, "pH 8.5 to 9 and hours without a bed, four assumed here; recalled, not confirmed"}, // [recalled]
+    {5, "pH 6 to 6.5, much better above 7; free chlorine of 0.5 to 1 mg/L through the bed"},  // [opflow]
+    {15, "pH 7 to 7.5; 5 to 20 minutes, 15 were best in a study"},                            // [mn_answers]
+    {240, "pH 9 to 9.5 and hours, four assumed here; recalled, not confirmed"},               // [recalled]
+    {5, "pH 6 to 8, minutes; faster as pH rises, since hydrogen sulfide gas hardly reacts"},  // [millero]
 };
-
-double leastPh(int pair, Reply &reply)
-{
-    reply.reason(conditions[pair].words);
-    return conditions[pair].ph;
-}
 
 double timeNeeded(int pair, Reply &reply)
 {
@@ -60,20 +52,6 @@ constexpr puteal_parameter takes[] = {
 };
 constexpr const char *sources[] = {"wi811",   "okla626",  "va590920", "opflow", "mn_answers",
                                    "millero", "practice", "recalled", nullptr};
-constexpr puteal_example phExamples[] = {
-    example("oxidation_least_ph(\"iron by air\")", "7.2", 1e-9, "common practice", "practice"),
-    example("oxidation_least_ph(\"iron by chlorine\")", "6.5", 1e-9, "memory", "recalled"),
-    example("oxidation_least_ph(\"iron by peroxide\")", "6.5", 1e-9, "common practice", "practice"),
-    example("oxidation_least_ph(\"manganese by permanganate\")", "7", 1e-9, "common practice", "mn_answers"),
-};
-constexpr puteal_example phRefusals[] = {
-    refusal(
-        "oxidation_least_ph(\"iron\")",
-        "\"iron\" is not in the list: iron by air, iron by chlorine, iron by peroxide, iron by permanganate, "
-        "manganese by chlorine, manganese by chlorine on a coated bed, manganese by permanganate, manganese "
-        "by air, "
-        "sulfide by chlorine or peroxide"),
-};
 constexpr puteal_example timeExamples[] = {
     example("oxidation_time_allowed(\"iron by air\")", "30 min", 1e-9, "published", "wi811"),
     example("oxidation_time_allowed(\"manganese by permanganate\")", "15 min", 1e-9, "published",
@@ -91,20 +69,6 @@ constexpr puteal_example timeRefusals[] = {
 constexpr puteal_caution timeCautions[] = {caution("hours", "manganese without a bed, by chlorine or air")};
 
 } // namespace
-
-constinit const puteal_function leastPhRow =
-    Function(
-        "oxidation_least_ph", "Least pH of an oxidation",
-        "The pH below which a pair is usually not relied on, with what is said of it as reason. Cold, hard "
-        "or colored water may ask for more.",
-        call<leastPh>)
-        .takes(takes)
-        .gives("", "least pH")
-        .by("table of the pair")
-        .from(sources)
-        .shownBy(phExamples)
-        .refusing(phRefusals)
-        .safely(oxidizerSafety);
 
 constinit const puteal_function timeAllowedRow =
     Function("oxidation_time_allowed", "Time of an oxidation",

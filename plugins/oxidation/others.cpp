@@ -65,30 +65,6 @@ constexpr puteal_example nitriteRefusals[] = {
             "`nitrite` must be at least 0 mg/L as N; it is -1 mg/L as N"),
 };
 
-// -------------------------------------------------------------------------------------------- sulfide_as_gas
-
-double sulfideAsGas(double ph, double pk)
-{
-    return 1 / (1 + std::pow(10.0, ph - pk));
-}
-
-constexpr puteal_parameter gasTakes[] = {
-    Parameter("ph", "", "pH measured at the site").hard(0, 14).usual(5, 9),
-    Parameter("pk", "", "pH at which half is gas; 7.0 near room temperature, a little more in cold water")
-        .hard(6, 8)
-        .usual(6.9, 7.4)
-        .otherwise(7, "H"),
-};
-constexpr const char *gasSources[] = {"sulfide_code", nullptr};
-constexpr puteal_example gasExamples[] = {
-    example("sulfide_as_gas(6)", "91 %", 0.002, "computed", "sulfide_code"),
-    example("sulfide_as_gas(7)", "50 %", 1e-9, "computed", "sulfide_code"),
-    example("sulfide_as_gas(8)", "9.0909 %", 1e-4, "computed", "sulfide_code"),
-};
-constexpr puteal_example gasRefusals[] = {
-    refusal("sulfide_as_gas(15)", "`ph` must be at most 14; it is 15"),
-};
-
 // ------------------------------------------------------------------------------- manganese_released_by_iron
 
 // 2 Fe + MnO2 + 4 H2O = 2 Fe(OH)3 + Mn + 2 H: half a mole a mole [IUPAC 2021]
@@ -170,19 +146,6 @@ constinit const puteal_function nitriteDemandRow =
         .refusing(nitriteRefusals)
         .safely("Nitrite harms infants: stop and refer to the health department before any treatment is "
                 "offered.");
-
-constinit const puteal_function sulfideAsGasRow =
-    Function("sulfide_as_gas", "Share of sulfide that is gas",
-             "Share of the sulfide that is dissolved gas, which air drives off and carbon takes up; the rest "
-             "stays in the water and smells when the pH falls.",
-             call<sulfideAsGas>)
-        .takes(gasTakes)
-        .gives("", "share that is hydrogen sulfide gas")
-        .by("1 / (1 + 10^(ph - pk))")
-        .from(gasSources)
-        .shownBy(gasExamples)
-        .refusing(gasRefusals)
-        .safely("Sulfide gas is poisonous: vent outdoors, never lean into a tank or pit.");
 
 constinit const puteal_function manganeseReleasedRow =
     Function(

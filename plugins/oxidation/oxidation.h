@@ -11,8 +11,8 @@ extern const puteal_function ammoniaChlorineDemandRow, organicChlorineDemandRow,
     ozoneOutputRow;
 extern const puteal_function usualChlorineRow, usualPermanganateRow, chlorineResidualRow;
 extern const puteal_function permanganateSulfideRow, permanganateYearRow;
-extern const puteal_function arsenicDemandRow, nitriteDemandRow, sulfideAsGasRow, manganeseReleasedRow,
-    coatedBedRow, leastPhRow, timeAllowedRow;
+extern const puteal_function arsenicDemandRow, nitriteDemandRow, manganeseReleasedRow, coatedBedRow,
+    timeAllowedRow;
 extern const puteal_function ironEquivalentsRow, permanganateDaysRow, permanganateChargeRow,
     permanganatePowerRow;
 

@@ -47,7 +47,6 @@ constexpr puteal_source sources[] = {
     source("mrdl", "H", "Potwora, wcponline.com 2009-06-13: most residual in public supplies 4 mg/L as Cl2"),
     source("mn_answers", "T",
            "question-and-answer page and study abstract on permanganate for manganese: about 2 to 1 by mass"),
-    source("sulfide_code", "H", "public lagoon-ecology model: pK 7.0 of hydrogen sulfide"),
     source("iwa_manganese", "H",
            "IWA Publishing table, iwaponline.com/view-large/1108749: manganese behind a coated bed at 4 to 7 "
            "degC, 126, 63, 39, 25 ug/L by steps of pH"),
@@ -56,30 +55,12 @@ constexpr puteal_source sources[] = {
 };
 
 const puteal_function functions[] = {
-    oxidantDemandRow,
-    ammoniaChlorineDemandRow,
-    organicChlorineDemandRow,
-    nitriteDemandRow,
-    arsenicDemandRow,
-    permanganateSulfideRow,
-    oxidantDoseRow,
-    usualChlorineRow,
-    usualPermanganateRow,
-    chlorineResidualRow,
-    alkalinityConsumedRow,
-    alkalinityRemainingRow,
-    solidsMadeRow,
-    ironEquivalentsRow,
-    permanganateDaysRow,
-    permanganateChargeRow,
-    permanganateYearRow,
-    permanganatePowerRow,
-    ozoneOutputRow,
-    sulfideAsGasRow,
-    manganeseReleasedRow,
-    coatedBedRow,
-    leastPhRow,
-    timeAllowedRow,
+    oxidantDemandRow,     ammoniaChlorineDemandRow, organicChlorineDemandRow, nitriteDemandRow,
+    arsenicDemandRow,     permanganateSulfideRow,   oxidantDoseRow,           usualChlorineRow,
+    usualPermanganateRow, chlorineResidualRow,      alkalinityConsumedRow,    alkalinityRemainingRow,
+    solidsMadeRow,        ironEquivalentsRow,       permanganateDaysRow,      permanganateChargeRow,
+    permanganateYearRow,  permanganatePowerRow,     ozoneOutputRow,           manganeseReleasedRow,
+    coatedBedRow,         timeAllowedRow,
 };
 constinit const puteal_plugin self = plugin("oxidation", "Oxidation", 1, 1, sources, functions);
 

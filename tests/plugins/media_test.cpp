@@ -335,22 +335,6 @@ private slots:
         QVERIFY(std::fabs(rate("media_backwash_rate", coatedSand, 1) - 10.91) < 0.005);
     }
 
-    void coldAcidWaterKeepsManganese()
-    {
-        // micrograms a liter measured at 4 to 7 degC [IWA Publishing, iwaponline.com/view-large/1108749]
-        const char *table = "IWA Publishing, table 1108749";
-        holds(diagnosis(), {{table, "manganese_leaving_bed", {5.5}, 0.126, 1e-12},
-                            {table, "manganese_leaving_bed", {6.2}, 0.063, 1e-12},
-                            {table, "manganese_leaving_bed", {6.7}, 0.039, 1e-12},
-                            {table, "manganese_leaving_bed", {7.4}, 0.025, 1e-12}});
-        double before = 1;
-        for (double ph = 5; ph <= 7.5; ph += 0.05) {
-            const double now = diagnosis().call("manganese_leaving_bed", {ph}).number;
-            QVERIFY(now <= before);
-            before = now;
-        }
-    }
-
 private:
     std::vector<std::vector<Given>> m_given;
 };
