@@ -34,7 +34,7 @@ extern const puteal_function usualLifeRow, serviceIntervalRow;
 extern const puteal_function priceByMarginRow, priceByMarkupRow, marginFromMarkupRow, salesTaxRow,
     countsAsCheapestRow;
 // supplies.cpp
-extern const puteal_function chemicalPerYearRow, supplyCostRow, cartridgeCostRow, pricePerVolumeRow;
+extern const puteal_function chemicalPerYearRow, supplyCostRow, cartridgeCostRow;
 // energy.cpp
 extern const puteal_function pumpingEnergyRow, deviceEnergyRow;
 

@@ -64,10 +64,10 @@ const puteal_function functions[] = {
     timesReplacedRow,    replacementsCostRow,   residualValueRow,     yearlyReserveRow,
     capitalizedCostRow,  lifeCycleCostRow,      paybackTimeRow,       discountedPaybackRow,
     breakEvenYearRow,    breakEvenVolumeRow,    chemicalPerYearRow,   supplyCostRow,
-    cartridgeCostRow,    pricePerVolumeRow,     pumpingEnergyRow,     deviceEnergyRow,
-    lifeByHoursRow,      lifeByVolumeRow,       commonStudyRow,       usualLifeRow,
-    serviceIntervalRow,  priceByMarginRow,      priceByMarkupRow,     marginFromMarkupRow,
-    salesTaxRow,         countsAsCheapestRow};
+    cartridgeCostRow,    pumpingEnergyRow,      deviceEnergyRow,      lifeByHoursRow,
+    lifeByVolumeRow,     commonStudyRow,        usualLifeRow,         serviceIntervalRow,
+    priceByMarginRow,    priceByMarkupRow,      marginFromMarkupRow,  salesTaxRow,
+    countsAsCheapestRow};
 constinit const puteal_plugin self = plugin("cost", "Cost over years", 1, 1, sources, functions);
 
 } // namespace

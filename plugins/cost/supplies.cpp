@@ -24,12 +24,6 @@ double cartridgeCost(double price, double days, double cartridges)
     return price * cartridges * measure::dayPerYear / days;
 }
 
-double pricePerVolume(double price, double volume)
-{
-    constexpr double gallonPerKilogallon = 1000;
-    return price / (volume / gallonPerKilogallon);
-}
-
 constexpr puteal_parameter chemicalTakes[] = {
     Parameter("use", "gal/yr", "water that is dosed in a year").hard(0, 1e8).usual(5000, 500000),
     Parameter("dose", "'u", "what the water gets").hard(0, HUGE_VAL),
@@ -82,19 +76,6 @@ constexpr puteal_example cartridgeRefusals[] = {
             "`days` must be at least 1 day/cartridge; it is 0 day/cartridge"),
 };
 
-constexpr puteal_parameter volumeTakes[] = {
-    Parameter("price", "$", "price of the cartridge, package or year").hard(0, HUGE_VAL),
-    Parameter("volume", "gal", "water it treats").hard(1, 1e9).usual(500, 1e6),
-};
-constexpr puteal_example volumeExamples[] = {
-    example("price_per_volume($45, 26000 gal)", "$1.730769/kgal", 1e-6, "computed", "definition"),
-    example("price_per_volume($18, 10000 gal)", "$1.80/kgal", 1e-12, "computed", "definition"),
-    example("price_per_volume($65, 50000 gal) * 1 m^3", "$0.34342", 2e-5, "computed", "definition"),
-};
-constexpr puteal_example volumeRefusals[] = {
-    refusal("price_per_volume($45, 0 gal)", "`volume` must be at least 1 gal; it is 0 gal"),
-};
-
 } // namespace
 
 constinit const puteal_function chemicalPerYearRow =
@@ -129,16 +110,5 @@ constinit const puteal_function cartridgeCostRow =
         .from(cartridgeSources)
         .shownBy(cartridgeExamples)
         .refusing(cartridgeRefusals);
-
-constinit const puteal_function pricePerVolumeRow =
-    Function("price_per_volume", "Price for a thousand gallons",
-             "What treated water costs by volume, to set cartridges and methods side by side.",
-             call<pricePerVolume>)
-        .takes(volumeTakes)
-        .gives("$/kgal", "price for a thousand gallons")
-        .by("price / volume")
-        .from(cartridgeSources)
-        .shownBy(volumeExamples)
-        .refusing(volumeRefusals);
 
 } // namespace cost

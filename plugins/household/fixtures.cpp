@@ -20,7 +20,7 @@ constexpr Step steps[] = {{1, 45, 7}, {1.5, 75, 10}, {2.5, 98, 14}, {4, 122, 17}
 const Step &stepFor(double bathrooms)
 {
     const Step *step = steps;
-    while (lessThan(step->bathrooms, bathrooms))
+    while (step != std::end(steps) - 1 && lessThan(step->bathrooms, bathrooms))
         ++step;
     return *step;
 }

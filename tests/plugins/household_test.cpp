@@ -144,6 +144,15 @@ private slots:
         QVERIFY(household().call("peak_flow_by_fixture_units", {60, 0, 0}).warns("recalled"));
     }
 
+    /// A number that is none, or beyond the table, ends at its last row instead of reading on behind it.
+    void bathroomsBeyondTheTable()
+    {
+        for (const double baths : {4.0, 1e300, std::nan("")}) {
+            QCOMPARE(household().call("peak_flow_by_bathrooms", {baths}).number, 17.0);
+            QCOMPARE(household().call("peak_volume_by_bathrooms", {baths}).number, 122.0);
+        }
+    }
+
     /// Whatever the house: more of the time covered or a greater chance never lowers the peak, which never
     /// passes all fixtures together.
     void chancesInOrder()
