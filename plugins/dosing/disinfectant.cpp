@@ -34,9 +34,8 @@ double chlorinationKTime(double ph, double temperature, double residual, Reply &
     const double perStep = atMost(warmFrom, temperature)   ? warmK
                            : atMost(coolFrom, temperature) ? coolK
                                                            : coldK;
-    int step = 1; // the row at or above this pH
-    while (lessThan(firstPh + (step - 1) * phStep, ph))
-        ++step;
+    constexpr double slack = 1e-9; // a pH that is typed as the row's own belongs to the row
+    const double step = 1 + std::fmax(0, std::ceil((ph - firstPh) / phStep - slack)); // the row at or above
     return perStep * step / residual;
 }
 
