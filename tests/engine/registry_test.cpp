@@ -112,7 +112,9 @@ private slots:
         QCOMPARE(QString::fromStdString(f->parameters[1].pattern.unit.text), QString("mg/L as Fe"));
         QCOMPARE(f->parameters[3].fallback, 5.0);
         QCOMPARE(f->parameters[3].hardHigh, 20.0);
-        QCOMPARE(f->examples.size(), std::size_t{5});
+        QVERIFY(f->examples.size() >= 5);
+        QCOMPARE(QString::fromStdString(f->examples[0].formula),
+                 QString("compensated_hardness(18 gpg, 1.5 mg/L as Fe, 0 mg/L as Mn, 2 gpg/(mg{Fe}/L))"));
         QCOMPARE(QString::fromStdString(f->plugin), QString("softening"));
         // only the call finds out
         const auto entry = registry->callOf(*f);
@@ -136,6 +138,8 @@ private slots:
         QTest::addColumn<QString>("from");
         QTest::addColumn<QString>("to");
         QTest::addColumn<QString>("problem");
+        const auto described = Folder().shipped()->plugins()[0].functions.size();
+        QVERIFY(described > 1);
         QTest::newRow("another contract")
             << "contract = 1"
             << "contract = 99"
@@ -154,7 +158,9 @@ private slots:
         QTest::newRow("a function more than described")
             << "functions = ["
             << "functions = [\"one_more\", "
-            << "its manifest cannot be used: the manifest lists 11 functions and describes 10";
+            << QString("its manifest cannot be used: the manifest lists %1 functions and describes %2")
+                   .arg(described + 1)
+                   .arg(described);
         QTest::newRow("a name the general functions have")
             << "\"compensated_hardness\""
             << "\"sum\""
@@ -253,7 +259,7 @@ private slots:
         QTest::newRow("the result") << "result_unit = \"gpg\""
                                     << "result_unit = \"grain/gal\"" << differs.arg("the result");
         QTest::newRow("the version")
-            << "minor = 0"
+            << "minor = "
             << "minor = 7"
             << "plugin softening is not the one its manifest describes: install it again";
     }
