@@ -320,6 +320,7 @@ private slots:
         const std::pair<const char *, const char *> stops[] = {{"arsenic", "0.02 mg/L as As"},
                                                                {"nitrate", "25 mg/L as N"},
                                                                {"lead", "0.05 mg/L as Pb"},
+                                                               {"uranium", "0.025 mg/L as U"},
                                                                {"coliform", "\"E. coli\""}};
         for (int i = 0; i < rounds(200); ++i) {
             put(well, randomWater(random));
@@ -332,6 +333,20 @@ private slots:
                 well.set(name, old);
             }
         }
+    }
+    /// The health limits are those of the day of the sample, of today while that is blank: lead at 0.008 mg/L
+    /// stops since Canada went from 0.01 to 0.005 in 2019 (recalled).
+    void healthLimitsAreThoseOfTheDay()
+    {
+        Well well;
+        QVERIFY(!well.shown("recommended").empty());
+        well.set("lead", "0.008 mg/L as Pb");
+        QCOMPARE(well.shown("recommended"), std::string());
+        well.set("sample_taken", "2018-06-01");
+        QVERIFY(!well.shown("recommended").empty());
+        well.set("sample_taken", "");
+        QCOMPARE(well.shown("limits_day"), well.shown("today"));
+        QCOMPARE(well.shown("recommended"), std::string());
     }
     /// (e) every reason names limit, value and water: a reason with a verdict other than works names a number
     /// or a yes/no and the item it is about.
