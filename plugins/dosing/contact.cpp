@@ -73,7 +73,8 @@ constexpr puteal_example volumeExamples[] = {
     example("contact_volume(5 min, 8 gpm)", "133.333 gal", 1e-5, "computed", "baffling_table"),
 };
 constexpr puteal_example volumeRefusals[] = {
-    refusal("contact_volume(5 min, 8 gpm, 30)", "`baffling` must be at most 1; it is 30"),
+    refusal("contact_volume(5 min, 8 gpm, 30)",
+            "`baffling` must be at most 1; it is 30: for 30 percent write 30 %"),
 };
 constexpr const char contactSafety[] = "Contact time against iron is no disinfection and makes no water safe "
                                        "to drink: bacteria are a matter for the "

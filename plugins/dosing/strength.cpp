@@ -76,7 +76,8 @@ constexpr puteal_example hypochloriteExamples[] = {
             "computed", "iupac2021"),
 };
 constexpr puteal_example hypochloriteRefusals[] = {
-    refusal("hypochlorite_strength(12.5, \"trade percent\")", "`strength` must be at most 0.25; it is 12.5"),
+    refusal("hypochlorite_strength(12.5, \"trade percent\")",
+            "`strength` must be at most 0.25; it is 12.5: for 12.5 percent write 12.5 %"),
 };
 
 constexpr puteal_parameter peroxideTakes[] = {
@@ -89,7 +90,8 @@ constexpr puteal_example peroxideExamples[] = {
     example("peroxide_strength(35 %, 1131.2 g/L)", "395920 mg/L as H2O2", 1e-9, "computed", "recalled"),
 };
 constexpr puteal_example peroxideRefusals[] = {
-    refusal("peroxide_strength(7, 1024 g/L)", "`strength` must be at most 0.7; it is 7"),
+    refusal("peroxide_strength(7, 1024 g/L)",
+            "`strength` must be at most 0.7; it is 7: for 7 percent write 7 %"),
 };
 constexpr puteal_caution peroxideCautions[] = {
     caution("burns", "7 % and more"),

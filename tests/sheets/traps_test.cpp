@@ -36,7 +36,8 @@ const Trap rows[] = {
      "cannot add 250 mg/L as HCO3 and 200 mg/L as CaCO3: different substances; for the same amount as CaCO3 "
      "use as_caco3(250 mg/L as HCO3)"},
     {"permanganate and its manganese", "2 mg/L as KMnO4 + 1 mg/L as Mn", Says::refuses,
-     "cannot add 2 mg/L as KMnO4 and 1 mg/L as Mn: different substances"},
+     "cannot add 2 mg/L as KMnO4 and 1 mg/L as Mn: different substances; for the amount of the element use "
+     "as_element(2 mg/L as KMnO4)"},
     {"a limit in another basis", "44 mg/L as NO3 <= 10 mg/L as N", Says::refuses,
      "cannot compare 44 mg/L as NO3 and 10 mg/L as N: different substances; for the amount of the element "
      "use "
@@ -49,7 +50,24 @@ const Trap rows[] = {
     {"35 % peroxide is not 350,000 mg/L", "peroxide_strength(35 %, 1131.2 g/L)", Says::shows,
      "396000 mg/L as H2O2"},
     {"percent without its sign", "hypochlorite_strength(12.5, \"trade percent\")", Says::refuses,
-     "`strength` must be at most 0.25; it is 12.5"},
+     "`strength` must be at most 0.25; it is 12.5: for 12.5 percent write 12.5 %"},
+    {"a share without its sign", "contact_volume(5 min, 8 gpm, 30)", Says::refuses,
+     "`baffling` must be at most 1; it is 30: for 30 percent write 30 %"},
+    {"percent of a label where an amount is asked for",
+     "shock_chlorination_dose(220 gal, 100 mg/L as Cl2, 5.25 %)", Says::refuses,
+     "shock_chlorination_dose takes strength in mg/L as Cl2, not 5.25 %: 5.25 % is a share, work out the "
+     "amount it stands for; for bleach by volume write 5.25 trade_pct"},
+    {"percent of oxygen where its pressure is asked for", "iron_half_life(7, 10 degC, 21 %)", Says::refuses,
+     "iron_half_life takes oxygen in atm_abs, not 21 %: 21 % is a share, work out the amount it "
+     "stands for"},
+    {"sulfide told as sulfur", "oxidant_demand(\"chlorine\", 0 mg/L as Fe, 0 mg/L as Mn, 1 mg/L as S)",
+     Says::refuses,
+     "oxidant_demand takes sulfide in mg/L as H2S, not 1 mg/L as S; for the whole compound use "
+     "sulfur_as(\"hydrogen sulfide\", 1 mg/L as S)"},
+    {"nitrogen told as a limit in nitrate", "10 mg/L as N -> mg/L as NO3", Says::refuses,
+     "cannot show 10 mg/L as N in mg/L as NO3; for the whole compound use nitrogen_as(\"nitrate\", 10 mg/L "
+     "as N)"},
+    {"a third of permanganate is manganese", "as_element(3 mg/L as KMnO4)", Says::shows, "1.04 mg/L as Mn"},
     // gallons, grains, minutes
     {"the gallon of another country", "100 gal_imp -> gal", Says::shows, "120 gal"},
     {"the grain of another gallon", "10 gpg -> clark", Says::shows, "12.0 clark"},
