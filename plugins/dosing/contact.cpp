@@ -97,7 +97,8 @@ constexpr const char *detentionSources[] = {"geometry", "practice", nullptr};
 
 constexpr puteal_parameter sizeTakes[] = {
     Parameter("flow", "gpm", "peak flow through the tank").hard(0.01, 1000).usual(1, 30),
-    Parameter("slow", "", "yes when iron bacteria or manganese are to be dealt with").yesNo(),
+    Parameter("bacteria_or_manganese", "", "yes when iron bacteria or manganese are to be dealt with")
+        .yesNo(),
     bafflingParameter,
     Parameter("quick_time", "min", "time that counts for iron: 2 to 5 min")
         .hard(0.1, 240)
@@ -167,7 +168,7 @@ constinit const puteal_function contactTankSizeRow =
              call<contactTankSize>)
         .takes(sizeTakes)
         .gives("gal", "water in the contact tank, with its reason")
-        .by("larger of quick_time * flow / baffling and, if slow, slow_time * flow")
+        .by("larger of quick_time * flow / baffling and, with bacteria_or_manganese, slow_time * flow")
         .from(sizeSources)
         .shownBy(sizeExamples)
         .refusing(sizeRefusals)

@@ -77,19 +77,19 @@ constexpr puteal_example volumeRefusals[] = {
 constexpr puteal_parameter logTakes[] = {
     Parameter("ct", "(mg*min)/L as Cl2", "CT reached, see ct_value").hard(0, 100000).usual(0, 1000),
     requiredParameter,
-    Parameter("log_required", "", "log inactivation the required CT stands for")
+    Parameter("log_required", "",
+              "log inactivation the required CT was read for: 4 for viruses, 3 for Giardia as a rule")
         .hard(0.1, 6)
-        .usual(0.5, 4)
-        .otherwise(4, "S"),
+        .usual(0.5, 4),
 };
 constexpr puteal_example logExamples[] = {
-    example("log_inactivation(4.11429 (mg*min)/L as Cl2, 5.2 (mg*min)/L as Cl2)", "3.16484", 1e-5, "computed",
-            "geometry"),
+    example("log_inactivation(4.11429 (mg*min)/L as Cl2, 5.2 (mg*min)/L as Cl2, 4)", "3.16484", 1e-5,
+            "computed", "geometry"),
     example("log_inactivation(46 (mg*min)/L as Cl2, 92 (mg*min)/L as Cl2, 3)", "1.5", 1e-9, "computed",
             "geometry"),
 };
 constexpr puteal_example logRefusals[] = {
-    refusal("log_inactivation(4 (mg*min)/L as Cl2, 0 (mg*min)/L as Cl2)",
+    refusal("log_inactivation(4 (mg*min)/L as Cl2, 0 (mg*min)/L as Cl2, 4)",
             "`ct_required` must be at least 0.1 (mg*min)/L as Cl2; it is 0 (mg*min)/L as Cl2"),
 };
 constexpr puteal_caution logCautions[] = {healthCaution};

@@ -58,7 +58,7 @@ const Trap rows[] = {
      "shock_chlorination_dose takes strength in mg/L as Cl2, not 5.25 %: 5.25 % is a share, work out the "
      "amount it stands for; for bleach by volume write 5.25 trade_pct"},
     {"percent of oxygen where its pressure is asked for", "iron_half_life(7, 10 degC, 21 %)", Says::refuses,
-     "iron_half_life takes oxygen in atm_abs, not 21 %: 21 % is a share, work out the amount it "
+     "iron_half_life takes oxygen_pressure in atm_abs, not 21 %: 21 % is a share, work out the amount it "
      "stands for"},
     {"sulfide told as sulfur", "oxidant_demand(\"chlorine\", 0 mg/L as Fe, 0 mg/L as Mn, 1 mg/L as S)",
      Says::refuses,
@@ -101,7 +101,7 @@ const Trap rows[] = {
     {"a flow where a loading is asked for", "backwash_flow(bed_area(10 in), 10 gpm)", Says::refuses,
      "backwash_flow takes rate in gpm/ft^2, not 10 gpm"},
     {"gauge pressure in a gas law", "iron_half_life(7, 10 degC, 40 psi)", Says::refuses,
-     "iron_half_life takes oxygen in atm_abs, not 40 psi; 40 psi is measured against the air: use "
+     "iron_half_life takes oxygen_pressure in atm_abs, not 40 psi; 40 psi is measured against the air: use "
      "absolute(40 psi, air)"},
     {"absolute pressure where the gauge is asked for", "air_pocket_volume(6 gal, 54.7 psi_abs)",
      Says::refuses,
