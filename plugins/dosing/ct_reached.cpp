@@ -34,7 +34,7 @@ constexpr Parameter residualParameter =
         .hard(0.01, 10)
         .usual(0.2, 4);
 constexpr Parameter flowParameter =
-    Parameter("flow", "gpm", "peak flow through the tank").hard(0.01, 1000).usual(1, 30);
+    Parameter("peak_flow", "gpm", "peak flow through the tank").hard(0.01, 1000).usual(1, 30);
 constexpr puteal_parameter valueTakes[] = {
     residualParameter,
     Parameter("volume", "gal", "water in the contact tank").hard(0, 100000).usual(20, 1000),
@@ -49,7 +49,8 @@ constexpr puteal_example valueExamples[] = {
             "geometry"),
 };
 constexpr puteal_example valueRefusals[] = {
-    refusal("ct_value(0.8 mg/L as Cl2, 120 gal, 0 gpm)", "`flow` must be at least 0.01 gpm; it is 0 gpm"),
+    refusal("ct_value(0.8 mg/L as Cl2, 120 gal, 0 gpm)",
+            "`peak_flow` must be at least 0.01 gpm; it is 0 gpm"),
 };
 constexpr puteal_caution ctCautions[] = {healthCaution, bafflingCaution};
 
@@ -102,7 +103,7 @@ constinit const puteal_function ctValueRow =
              call<ctValue>)
         .takes(valueTakes)
         .gives("(mg*min)/L as Cl2", "CT of the tank")
-        .by("residual * baffling * volume / flow")
+        .by("residual * baffling * volume / peak_flow")
         .from(ctSources)
         .shownBy(valueExamples)
         .refusing(valueRefusals)
@@ -114,7 +115,7 @@ constinit const puteal_function ctContactVolumeRow =
              "Water a contact tank must hold to reach a CT at peak flow.", call<ctContactVolume>)
         .takes(volumeTakes)
         .gives("gal", "water in the contact tank")
-        .by("ct_required / residual * flow / baffling")
+        .by("ct_required / residual * peak_flow / baffling")
         .from(ctSources)
         .shownBy(volumeExamples)
         .refusing(volumeRefusals)
