@@ -41,7 +41,8 @@ constexpr puteal_example examples[] = {
     example("pumping_energy(150 ft_head, 13000 gal)", "15.3222 kWh", 1e-4, "computed", "nist811"),
 };
 constexpr puteal_example refusals[] = {
-    refusal("pumping_energy(150 ft_head, 1000 gal, 40)", "`efficiency` must be at most 1; it is 40"),
+    refusal("pumping_energy(150 ft_head, 1000 gal, 40)",
+            "`efficiency` must be at most 1; it is 40: for 40 percent write 40 %"),
 };
 
 constexpr puteal_parameter deviceTakes[] = {

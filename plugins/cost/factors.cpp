@@ -55,7 +55,7 @@ constexpr puteal_example compoundExamples[] = {
     example("compound(3 %, 20 yr)", "1.80611123", 1e-8, "computed", "definition"),
 };
 constexpr puteal_example compoundRefusals[] = {
-    refusal("compound(5, 10 yr)", "`rate` must be at most 1; it is 5"),
+    refusal("compound(5, 10 yr)", "`rate` must be at most 1; it is 5: for 5 percent write 5 %"),
 };
 constexpr puteal_example presentExamples[] = {
     example("present_value_factor(0.25 %, 24 yr)", "0.9418", 5e-5, "published", "interest_tables"),

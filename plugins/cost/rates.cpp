@@ -59,7 +59,7 @@ constexpr puteal_example realExamples[] = {
     example("real_rate(0, 25 %)", "-20 %", 1e-12, "computed", "definition"),
 };
 constexpr puteal_example realRefusals[] = {
-    refusal("real_rate(6, 2.5 %)", "`nominal` must be at most 1; it is 6"),
+    refusal("real_rate(6, 2.5 %)", "`nominal` must be at most 1; it is 6: for 6 percent write 6 %"),
 };
 
 constexpr puteal_parameter nominalTakes[] = {
@@ -72,7 +72,8 @@ constexpr puteal_example nominalExamples[] = {
     example("nominal_rate(-20 %, 50 %)", "20 %", 1e-12, "computed", "definition"),
 };
 constexpr puteal_example nominalRefusals[] = {
-    refusal("nominal_rate(3 %, 2.5)", "`inflation` must be at most 1; it is 2.5"),
+    refusal("nominal_rate(3 %, 2.5)",
+            "`inflation` must be at most 1; it is 2.5: for 2.5 percent write 2.5 %"),
 };
 
 constexpr puteal_parameter effectiveTakes[] = {
@@ -102,7 +103,7 @@ constexpr puteal_example priceExamples[] = {
     example("escalated_price($100, 10 %, 2 yr)", "$121", 1e-12, "computed", "definition"),
 };
 constexpr puteal_example priceRefusals[] = {
-    refusal("escalated_price($380, 3, 7 yr)", "`growth` must be at most 1; it is 3"),
+    refusal("escalated_price($380, 3, 7 yr)", "`growth` must be at most 1; it is 3: for 3 percent write 3 %"),
 };
 
 constexpr puteal_parameter loanTakes[] = {

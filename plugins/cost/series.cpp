@@ -156,7 +156,8 @@ constexpr puteal_example escalatedExamples[] = {
     example("escalated_present_value_factor(3 %, 5 %, 1 yr)", "0.980952381", 1e-9, "computed", "definition"),
 };
 constexpr puteal_example escalatedRefusals[] = {
-    refusal("escalated_present_value_factor(3, 5 %, 10 yr)", "`growth` must be at most 1; it is 3"),
+    refusal("escalated_present_value_factor(3, 5 %, 10 yr)",
+            "`growth` must be at most 1; it is 3: for 3 percent write 3 %"),
 };
 
 } // namespace
