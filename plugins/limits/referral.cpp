@@ -129,6 +129,28 @@ void judgeStops(const Tests &tests, Findings &found)
     }
 }
 
+/// Nitrate and nitrite do the same harm: the parts of their limits are added up [WHO, recalled].
+void judgeTogether(const Tests &tests, Findings &found)
+{
+    if (tests.nitrate.missing() || tests.nitrite.missing())
+        return;
+    const Asked first{nitrate, "N"}, second{nitrite, "N"};
+    const Limit &one = *strictest(first, forHealth, tests.date),
+                &other = *strictest(second, forHealth, tests.date);
+    const double nitrateLimit = inBasis(one.high, one, first),
+                 nitriteLimit = inBasis(other.high, other, second);
+    const double least = tests.nitrate.least() / nitrateLimit + tests.nitrite.least() / nitriteLimit,
+                 most = tests.nitrate.most() / nitrateLimit + tests.nitrite.most() / nitriteLimit;
+    const std::string words = "nitrate " + tests.nitrate.shown() + " and nitrite " + tests.nitrite.shown() +
+                              " act together: as parts of their limits, " + figures(nitrateLimit) + " and " +
+                              figures(nitriteLimit) + " mg/L as N, they ";
+    if (lessThan(1, least) && atMost(tests.nitrate.least(), nitrateLimit) &&
+        atMost(tests.nitrite.least(), nitriteLimit))
+        found.add(overNitrite, words + "add up to " + figures(least) + ", above 1 (WHO; recalled)");
+    else if (lessThan(1, most) && std::isfinite(most) && atMost(least, 1))
+        found.add(nearLimit, words + "may add up to " + figures(most) + ", above 1 (WHO; recalled)");
+}
+
 void judgeSeen(const Tests &tests, Findings &found)
 {
     if (tests.bacteria.missing())
@@ -184,6 +206,7 @@ double healthReferral(double date, const Argument &arsenicTest, const Argument &
                       fuelSmell, publicUse,   manganeseTest, sodiumTest,  sulfateTest, near};
     Findings found;
     judgeStops(tests, found);
+    judgeTogether(tests, found);
     judgeSeen(tests, found);
     judgeCautions(tests, found);
     found.say(date, reply);
@@ -240,6 +263,9 @@ constexpr puteal_example referralExamples[] = {
     example("health_referral" LIMITS_TESTS("0.003", "1.2", "0", "0", "0.004", "E. coli", "no", "no", "0.05",
                                            "18", "46"),
             "stop and refer", 0, "published", "fao_who"),
+    example("health_referral" LIMITS_TESTS("0.003", "7.9", "0.7", "0", "0.004", "none found", "no", "no",
+                                           "0.05", "18", "46"),
+            "stop and refer", 0, "memory", "recalled_who"),
     example("arsenic: ; health_referral(2028-01-01, arsenic[1], 1.2 mg/L as N, 0 mg/L as N, 0 mg/L as Pb, "
             "0.004 mg/L as "
             "U, \"none found\", no, no, 0.05 mg/L as Mn, 18 mg/L as Na, 46 mg/L as SO4)",
@@ -283,7 +309,8 @@ constexpr puteal_example findingRefusals[] = {
 };
 constexpr const char relation[] = "stop: E. coli, fuel or solvent smell, nitrate, nitrite, arsenic, lead or "
                                   "uranium above the strictest health limit in "
-                                  "force, public use; tests missing: a blank, or a bound above its limit; "
+                                  "force, nitrate / limit + nitrite / limit above 1, public use; tests "
+                                  "missing: a blank, or a bound above its limit; "
                                   "caution: total coliform, manganese, any lead, "
                                   "within near of a stop limit, sodium, sulfate";
 constexpr const char safety[] =
