@@ -94,7 +94,9 @@ inline constexpr puteal::sdk::Parameter substanceTaken =
 inline constexpr puteal::sdk::Parameter placeTaken =
     puteal::sdk::Parameter("jurisdiction", "", "whose limit").oneOf(placeWords);
 inline constexpr puteal::sdk::Parameter dateTaken =
-    puteal::sdk::Parameter("date", "", "day for which the limit is asked, as a rule the day of the sample")
+    puteal::sdk::Parameter(
+        "date", "",
+        "day for which the limit is asked: today for a decision, an earlier day for what held then")
         .date();
 inline constexpr puteal::sdk::Parameter purposeTaken =
     puteal::sdk::Parameter("purpose", "",

@@ -201,7 +201,7 @@ double healthReferral(double date, const Argument &arsenicTest, const Argument &
 {
     if (const Asked *what = unlimitedOn(date))
         return reply.refuse(1, "no jurisdiction of the table had a health limit for " + nameOf(*what) +
-                                   " on " + dateWords(date) + ": check the date of the sample");
+                                   " on " + dateWords(date) + ": check the date");
     const Tests tests{date,      arsenicTest, nitrateTest,   nitriteTest, leadTest,    uraniumTest, bacteria,
                       fuelSmell, publicUse,   manganeseTest, sodiumTest,  sulfateTest, near};
     Findings found;
@@ -219,7 +219,7 @@ constexpr Parameter reading(const char *name, const char *unit, const char *mean
     return Parameter(name, unit, meaning).hard(0, 1000000).usual(0, usualHigh).mayBeMissing().mayBeBounded();
 }
 constexpr puteal_parameter takes[] = {
-    Parameter("date", "", "day of the sample: the limits in force on it count").date(),
+    Parameter("date", "", "day the water is judged, as a rule today: the limits in force on it count").date(),
     reading("arsenic", "mg/L as As", "arsenic; blank is a missing test", 0.5),
     reading("nitrate", "mg/L as N", "nitrate as nitrogen; blank is a missing test", 100),
     reading("nitrite", "mg/L as N", "nitrite as nitrogen; blank is a missing test", 10),
@@ -293,8 +293,7 @@ constexpr puteal_example referralRefusals[] = {
     refusal("health_referral(1960-01-01, 0 mg/L as As, 0 mg/L as N, 0 mg/L as N, 0 mg/L as Pb, 0 mg/L as U, "
             "\"none found\", "
             "no, no, 0 mg/L as Mn, 0 mg/L as Na, 0 mg/L as SO4)",
-            "no jurisdiction of the table had a health limit for arsenic on 1960-01-01: check the date of "
-            "the sample"),
+            "no jurisdiction of the table had a health limit for arsenic on 1960-01-01: check the date"),
     refusal("health_referral(2026-10-12, -1 mg/L as As, 0 mg/L as N, 0 mg/L as N, 0 mg/L as Pb, 0 mg/L as U, "
             "\"none found\", "
             "no, no, 0 mg/L as Mn, 0 mg/L as Na, 0 mg/L as SO4)",
@@ -304,8 +303,7 @@ constexpr puteal_example findingRefusals[] = {
     refusal("health_finding(1990-01-01, 0 mg/L as As, 0 mg/L as N, 0 mg/L as N, 0 mg/L as Pb, 0 mg/L as U, "
             "\"none found\", "
             "no, no, 0 mg/L as Mn, 0 mg/L as Na, 0 mg/L as SO4)",
-            "no jurisdiction of the table had a health limit for uranium on 1990-01-01: check the date of "
-            "the sample"),
+            "no jurisdiction of the table had a health limit for uranium on 1990-01-01: check the date"),
 };
 constexpr const char relation[] = "stop: E. coli, fuel or solvent smell, nitrate, nitrite, arsenic, lead or "
                                   "uranium above the strictest health limit in "
@@ -322,8 +320,8 @@ constexpr const char safety[] =
 
 constinit const puteal_function healthReferralRow =
     Function("health_referral", "Stop and refer, caution, or go on",
-             "Holds the health tests of a raw water against the strictest limits in force on the day of the "
-             "sample. Any stop "
+             "Holds the health tests of a raw water against the strictest limits in force on the day it is "
+             "judged. Any stop "
              "leaves the recommendation empty; blank tests are named. why(cell) lists every finding with "
              "limit and value.",
              call<healthReferral<true>>)
