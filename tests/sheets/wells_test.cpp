@@ -362,7 +362,7 @@ private slots:
         QVERIFY(!well.shown("recommended").empty());
         well.set("nitrite", "0.7 mg/L as N");
         QCOMPARE(well.shown("recommended"), std::string());
-        QCOMPARE(well.shown("halted_by"), std::string("Nitrite, alone and with nitrate"));
+        QCOMPARE(well.shown("halted_by"), std::string("Nitrite"));
         well.set("nitrite", "<0.5 mg/L as N"); // does not show it
         QVERIFY(!well.shown("recommended").empty());
         well.set("nitrate", "11 mg/L as N");
