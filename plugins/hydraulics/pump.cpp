@@ -1,6 +1,7 @@
 /// Head of a pump at a flow, and the flow at which pump and system meet. (R5, R6)
 #include "hydraulics.h"
 #include "pump_curve.h"
+#include "sdk/roots.h"
 
 namespace hydraulics
 {
@@ -43,7 +44,7 @@ double operatingFlow(const Argument &flows, const Argument &heads, double static
         reply.caution("coarse", "fewer than four lines draw a coarse curve");
     const System system{staticLevel, specificCapacity, pressure, diameter, length, coefficient, fittings};
     const auto surplus = [&](double flow) { return curve.head(flow, shape) - system.head(flow); };
-    double low = curve.firstFlow(), high = curve.lastFlow();
+    const double low = curve.firstFlow(), high = curve.lastFlow();
     if (lessThan(surplus(low), 0))
         return reply.refuse(5, "the pump cannot lift that far: at " + figures(low, 4) + " gpm it makes " +
                                    figures(curve.head(low, shape), 4) + " ft, and " +
@@ -51,14 +52,7 @@ double operatingFlow(const Argument &flows, const Argument &heads, double static
     if (lessThan(0, surplus(high)))
         return reply.refuse(2, "the pump would run out: at the end of its curve, " + figures(high, 4) +
                                    " gpm, it makes more head than is needed; throttle it or add lines");
-    // Surplus falls all the way, so halving the bracket finds the only crossing.
-    for (int step = 0; step < 200 && low < high; ++step) {
-        const double middle = low + (high - low) / 2;
-        if (middle == low || middle == high)
-            break;
-        (surplus(middle) > 0 ? low : high) = middle;
-    }
-    return low;
+    return crossing(low, high, surplus); // it falls all the way, so there is only one
 }
 
 constexpr puteal_parameter headTakes[] = {
