@@ -50,7 +50,7 @@ constexpr puteal_parameter hourTakes[] = {
 };
 constexpr const char *hourSources[] = {"penn_state", "missouri_g1801", nullptr};
 constexpr puteal_example hourExamples[] = {
-    example("peak_flow_in_hours(400 gal/day, 2 hr)", "3.3333 gpm", 1e-4, "published", "penn_state"),
+    example("peak_flow_in_hours(400 gal/day, 2 hr)", "3.3333 gpm", 2e-5, "computed", "penn_state"),
     example("peak_flow_in_hours(240 gal/day, 1 hr)", "4 gpm", 1e-9, "computed", "missouri_g1801"),
 };
 constexpr puteal_example hourRefusals[] = {
