@@ -70,6 +70,10 @@ constexpr puteal_example seriesExamples[] = {
     example("tanks_in_series_baffling(1)", "0.105361", 1e-5, "computed", "geometry"),
     example("tanks_in_series_baffling(2)", "0.265906", 1e-5, "computed", "geometry"),
     example("tanks_in_series_baffling(3)", "0.367355", 1e-5, "computed", "geometry"),
+    example("tanks_in_series_baffling(4)", "0.436192", 2e-6, "computed", "geometry"),
+    example("tanks_in_series_baffling(5)", "0.486518", 2e-6, "computed", "geometry"),
+    example("tanks_in_series_baffling(6)", "0.525316", 2e-6, "computed", "geometry"),
+    example("tanks_in_series_baffling(8)", "0.582015", 2e-6, "computed", "geometry"),
     example("tanks_in_series_baffling(10)", "0.622130", 1e-5, "computed", "geometry"),
     example("tanks_in_series_baffling(20)", "0.726263", 1e-5, "computed", "geometry"),
 };

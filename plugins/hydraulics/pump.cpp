@@ -100,7 +100,7 @@ constexpr puteal_parameter flowTakes[] = {
     Parameter("static_level", "ft", "height from the resting water up to the outlet")
         .hard(-1000, 5000)
         .usual(0, 500),
-    Parameter("specific_capacity", "gpm/ft", "flow for a foot of drawdown, at rest")
+    Parameter("specific_capacity", "gpm/ft", "flow for a foot of drawdown once the level has settled")
         .hard(0.0001, 1e6)
         .usual(0.01, 20),
     Parameter("pressure", "psi", "pressure wanted at the outlet").hard(0, 300).usual(20, 80),

@@ -73,9 +73,8 @@ double timeToEmpty(double storage, double flow, double yield, Reply &reply)
 
 constexpr Parameter bore =
     Parameter("diameter", "in", "inside diameter of the bore").hard(0.5, 120).usual(2, 48);
-constexpr Parameter capacity = Parameter("specific_capacity", "gpm/ft", "flow for a foot of drawdown")
-                                   .hard(0.0001, 1000)
-                                   .usual(0.01, 20);
+constexpr Parameter capacity =
+    Parameter("specific_capacity", "gpm/ft", "flow for a foot of drawdown").hard(0.0001, 1e6).usual(0.01, 20);
 
 constexpr puteal_parameter capacityTakes[] = {
     Parameter("flow", "gpm", "steady flows of the test, a line each")

@@ -114,7 +114,7 @@ constexpr puteal_example neededRefusals[] = {
 constexpr puteal_parameter drawdownTakes[] = {
     Parameter("flow", "gpm", "pumped").hard(0, 1000).usual(1, 30),
     Parameter("specific_capacity", "gpm/ft", "yield for each foot of drawdown")
-        .hard(0.0001, 1000)
+        .hard(0.0001, 1e6)
         .usual(0.01, 20),
     bore,
     Parameter("time", "min", "since the pump started").hard(0, 1e6).usual(1, 1440),
