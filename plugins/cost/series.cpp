@@ -223,7 +223,7 @@ constinit const puteal_function geometricGradientRow =
     Function("geometric_gradient_factor", "Geometric gradient factor",
              "Present value of a yearly cost that rises by a share each year after the first. The first "
              "payment has not risen yet; where prices are of today and the first has risen once, use "
-             "grown_years.",
+             "escalated_annuity_factor.",
              call<geometricGradient>)
         .takes(grownTakes)
         .gives("yr", "times the first year's cost gives the present value")
