@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include <QScrollBar>
+#include <QTimer>
 #include <QUrl>
 
 #include "desk/look.h"
@@ -137,7 +138,7 @@ void CalculationPane::write()
 {
     QString html = m_before;
     if (!m_steps.formula.empty()) {
-        const int width = lettersAcross();
+        const int width = m_across = lettersAcross();
         html +=
             QStringLiteral("<div style='margin-top:10px'><code>%1</code></div>").arg(escaped(m_steps.name));
         html += fixedLines(m_steps.formula, "= ", width);
@@ -146,14 +147,21 @@ void CalculationPane::write()
             html += fixedLines(m_steps.terms, "= ", width);
     }
     const int scrolled = verticalScrollBar()->value();
+    m_writing = true; // a scroll bar that comes or goes changes the width in the middle of this
     setHtml(html + m_after);
+    m_writing = false;
     verticalScrollBar()->setValue(scrolled);
 }
 
 void CalculationPane::resizeEvent(QResizeEvent *event)
 {
     QTextBrowser::resizeEvent(event);
-    if (event->oldSize().width() != event->size().width() && !m_steps.formula.empty())
+    if (m_writing)
+        QTimer::singleShot(0, this, [this] {
+            if (lettersAcross() != m_across)
+                write();
+        });
+    else if (!m_steps.formula.empty() && lettersAcross() != m_across)
         write();
 }
 

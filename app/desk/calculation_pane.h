@@ -36,6 +36,8 @@ private:
     /// What is shown: text before and after the steps, and the steps, which are broken to the pane's width.
     QString m_before, m_after;
     Calculation m_steps;
+    int m_across = 0; ///< letters a row had when the steps were broken
+    bool m_writing = false;
 };
 
 } // namespace puteal::desk

@@ -69,7 +69,8 @@ void CellDelegate::paint(QPainter *painter, const QStyleOptionViewItem &option,
         painter->fillRect(box, color::chosen);
     const CellAt at = m_model->cellOf(index);
     // A number at the edge of the view is moved in or shown as dots: half of one would be read as another.
-    if (const auto *view = qobject_cast<const QAbstractItemView *>(option.widget))
+    if (const auto *view = qobject_cast<const QAbstractItemView *>(option.widget);
+        view && m_model->roleOf(index.column()) == SheetModel::Role::amounts)
         box.setRight(std::min(box.right(), view->viewport()->width() - 1));
     switch (m_model->roleOf(index.column())) {
     case SheetModel::Role::words:
@@ -114,8 +115,11 @@ int CellDelegate::neededHeight(const QModelIndex &index, int width, const QFont 
     } else if (const CellAt amount = m_model->amountOfLine(index.row(), index.column());
                amount != at && !m_model->viewOf(amount).name.empty()) {
         needed = heightOf(words, font, inner) + QFontMetrics(smallFont(font)).height() + 4;
-    } else if (QFontMetrics(font).horizontalAdvance(words) > inner) {
-        needed = heightOf(words, packedFont(font), inner) + 4;
+    } else {
+        QFont ink = font;
+        ink.setBold(isHeading(view, m_model->viewOf(amount), index.column()));
+        if (QFontMetrics(ink).horizontalAdvance(words) > inner)
+            needed = heightOf(words, packedFont(ink), inner) + 4;
     }
     return std::clamp(needed, plain, std::max(plain, most));
 }

@@ -143,8 +143,10 @@ QListWidget *addDeclared(Form &form, const Session &session, const CellAt &at)
     const Attributes beside = besideOf(session, at);
     auto *list = new QListWidget(&form);
     for (const auto &source : session.workbook().sources) {
-        auto *item =
-            new QListWidgetItem(fromUtf8(source.id + "  " + source.kind + ": " + source.words), list);
+        auto *item = new QListWidgetItem(
+            QStringLiteral("%1  %2: %3")
+                .arg(fromUtf8(source.id), fromUtf8(markTitle(source.id[0])), fromUtf8(source.words)),
+            list);
         item->setData(Qt::UserRole, fromUtf8(source.id));
         item->setToolTip(item->text().toHtmlEscaped());
         const bool on =

@@ -1,6 +1,7 @@
 /// Widths of columns and heights of lines, so that words and headings are whole.
 #include <QEvent>
 #include <QHeaderView>
+#include <QTimer>
 
 #include "desk/items_in_sight.h"
 #include "desk/look.h"
@@ -133,6 +134,19 @@ void SheetView::fitLines(int first, int last)
     for (int line = first; line <= last && m_model->rowCount() <= mostLinesMeasured; ++line)
         if (const int height = lineHeightOf(line); line != m_openLine && height != rowHeight(line))
             verticalHeader()->resizeSection(line, height);
+}
+
+/// The last column takes the room that is left only later; a person drags a column many times.
+void SheetView::refitLinesSoon()
+{
+    if (m_refitting)
+        return;
+    m_refitting = true;
+    QTimer::singleShot(0, this, [this] {
+        m_refitting = false;
+        fitLines(0, m_model->rowCount() - 1);
+        placeSlip();
+    });
 }
 
 void SheetView::changeEvent(QEvent *event)

@@ -45,6 +45,7 @@ SheetView::SheetView(QWidget *parent)
                 m_items->update();
             });
     connect(m_model, &QAbstractItemModel::modelReset, m_items, [this] { fitColumns(); });
+    connect(horizontalHeader(), &QHeaderView::sectionResized, this, &SheetView::refitLinesSoon);
     connect(m_slip, &Slip::taken, this, &SheetView::keep);
     connect(m_slip, &Slip::left, this, &SheetView::leaveSlip);
     connect(m_slip, &Slip::heightChanged, this, &SheetView::placeSlip);

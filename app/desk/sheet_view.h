@@ -74,6 +74,7 @@ private:
     void fitHeader();
     void placeLimitsAndSources();
     void fitLines(int first, int last);
+    void refitLinesSoon();
     void placeSlip();
     void keep(int lineStep, int columnStep);
     QString referenceTo(const CellAt &at) const;
@@ -84,6 +85,7 @@ private:
     ItemsInSight *m_items;
     Slip *m_slip;
     int m_openLine = -1;
+    bool m_refitting = false; ///< lines are measured anew when the columns have come to rest
 };
 
 } // namespace puteal::desk
