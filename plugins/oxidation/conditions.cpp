@@ -82,7 +82,9 @@ constinit const puteal_function timeAllowedRow =
              call<timeNeeded>)
         .takes(takes)
         .gives("min", "time to allow")
-        .by("table of the pair")
+        .by("table of the pair: iron by air 30, chlorine 5, peroxide 2, permanganate 5; manganese by "
+            "chlorine "
+            "240, on a coated bed 5, by permanganate 15, by air 240; sulfide 5 min")
         .from(sources)
         .shownBy(timeExamples)
         .refusing(timeRefusals)

@@ -96,7 +96,7 @@ constexpr puteal_example neededRefusals[] = {
 };
 
 constexpr puteal_parameter remainingTakes[] = {
-    Parameter("supply", "mg/L as O2", "oxygen the water takes up, at most oxygen_saturation")
+    Parameter("oxygen_supplied", "mg/L as O2", "oxygen the water takes up, at most oxygen_saturation")
         .hard(0, 100)
         .usual(1, 60),
     budgetParameter,
@@ -112,7 +112,7 @@ constexpr puteal_example remainingExamples[] = {
 };
 constexpr puteal_example remainingRefusals[] = {
     refusal("oxygen_remaining(-1 mg/L as O2, 0.4 mg/L as O2)",
-            "`supply` must be at least 0 mg/L as O2; it is -1 mg/L as O2"),
+            "`oxygen_supplied` must be at least 0 mg/L as O2; it is -1 mg/L as O2"),
 };
 constexpr puteal_caution remainingCautions[] = {caution("short", "more used than supplied"),
                                                 caution("little", "less than 1 mg/L left")};
@@ -170,7 +170,7 @@ constinit const puteal_function oxygenRemainingRow =
              call<oxygenRemaining>)
         .takes(remainingTakes)
         .gives("mg/L as O2", "oxygen left; below 0 what is missing")
-        .by("supply - budget")
+        .by("oxygen_supplied - budget")
         .from(remainingSources)
         .shownBy(remainingExamples)
         .refusing(remainingRefusals)
