@@ -19,8 +19,9 @@ double freeCarbonDioxide(double alkalinity, double ph, double temperature, int f
     if (lessThan(ph, 5))
         reply.caution("acid", "below pH 5 alkalinity is almost gone: the number means little");
     if (form != thermodynamic && lessThan(temperature, coldFrom))
-        reply.caution("cold", "the short forms hold at 25 degC: cold water holds about a fifth more, see the "
-                              "thermodynamic form");
+        reply.caution("cold",
+                      "the short forms hold at 25 degC: cold water holds more, 28 % at 10 degC: take the "
+                      "thermodynamic form");
     return carbonDioxideFactor(temperature, form) * std::pow(10.0, -ph) * alkalinity;
 }
 

@@ -23,15 +23,15 @@ enum Table : int { usgs, tradeScale, handbookScale };
 
 int hardnessClass(double gpg, int table)
 {
-    if (table == tradeScale) { // upper ends in gpg [trade-association scale beside the USGS classes]
-        constexpr double ends[] = {1.0, 3.5, 7.0, 10.5};
-        int found = soft;
-        // below 1 gpg is soft, 1 is already slightly hard; the other ends still belong to their class
-        for (const int i : {0, 1, 2, 3})
-            found += i == 0 ? (lessThan(gpg, ends[0]) ? 0 : 1) : (atMost(gpg, ends[i]) ? 0 : 1);
-        return found;
-    }
     const double mgPerLiter = gpg * measure::mgPerLiterPerGpg;
+    // The table prints both scales side by side, in mg/L and rounded in gpg: only by its mg/L do both
+    // notations of an end fall into one class (60 mg/L are 3.505 gpg, printed as 3.5).
+    if (table == tradeScale)
+        return lessThan(mgPerLiter, 17.1) ? soft           // mg/L as CaCO3 [trade-association scale]
+               : atMost(mgPerLiter, 60)   ? slightlyHard   // [trade-association scale]
+               : atMost(mgPerLiter, 120)  ? moderatelyHard // [trade-association scale]
+               : atMost(mgPerLiter, 180)  ? hard           // [trade-association scale]
+                                          : veryHard;
     if (table == handbookScale)
         return atMost(mgPerLiter, 50)    ? soft           // mg/L as CaCO3 [handbook scale]
                : atMost(mgPerLiter, 150) ? moderatelyHard // [handbook scale]
@@ -77,8 +77,8 @@ constexpr puteal_example totalRefusals[] = {
 constexpr puteal_parameter classTakes[] = {
     Parameter("hardness", "gpg", "total hardness").hard(0, 1000).usual(0, 60),
     Parameter("table", "",
-              "whose classes: USGS (60, 120, 180 mg/L), the trade scale printed beside it (1, 3.5, 7, "
-              "10.5 gpg), or a handbook scale (50, 150, 300 mg/L)")
+              "whose classes: USGS (60, 120, 180 mg/L), the trade scale printed beside it (17.1, 60, 120, "
+              "180 mg/L, rounded 1, 3.5, 7, 10.5 gpg), or a handbook scale (50, 150, 300 mg/L)")
         .oneOf(tableWords)
         .otherwise(usgs, "S"),
 };
@@ -88,6 +88,9 @@ constexpr puteal_example classExamples[] = {
     example("hardness_class(180.5 mg/L as CaCO3)", "very hard", 0, "published", "usgs_classes"),
     example("hardness_class(100 mg/L as CaCO3)", "moderately hard", 0, "published", "usgs_classes"),
     example("hardness_class(40 mg/L as CaCO3, \"trade scale\")", "slightly hard", 0, "published",
+            "trade_classes"),
+    example("hardness_class(3.5 gpg, \"trade scale\")", "slightly hard", 0, "published", "trade_classes"),
+    example("hardness_class(60 mg/L as CaCO3, \"trade scale\")", "slightly hard", 0, "published",
             "trade_classes"),
     example("hardness_class(150 mg/L as CaCO3)", "hard", 0, "published", "usgs_classes"),
     example("hardness_class(50 mg/L as CaCO3, \"handbook scale\")", "soft", 0, "published",
@@ -136,9 +139,9 @@ constinit const puteal_function hardnessClassRow =
              call<hardnessClass>)
         .takes(classTakes)
         .givesOneOf(classWords, "class of the hardness")
-        .by("USGS, mg/L as CaCO3: soft to 60, moderately hard to 120, hard to 180; trade scale, gpg: soft "
-            "below 1, slightly "
-            "hard to 3.5, moderately hard to 7, hard to 10.5; handbook scale, mg/L: soft to 50, moderately "
+        .by("USGS, mg/L as CaCO3: soft to 60, moderately hard to 120, hard to 180; trade scale, mg/L: "
+            "soft below 17.1, slightly "
+            "hard to 60, moderately hard to 120, hard to 180; handbook scale, mg/L: soft to 50, moderately "
             "hard to "
             "150, hard to 300; very hard above")
         .from(classSources)

@@ -78,8 +78,9 @@ constexpr puteal_example alkalinityRefusals[] = {
 void cautionCold(double temperature, int form, Reply &reply)
 {
     if (form != thermodynamic && lessThan(temperature, coldFrom))
-        reply.caution("cold", "the short forms hold at 25 degC: cold water holds about a fifth more, see the "
-                              "thermodynamic form");
+        reply.caution("cold",
+                      "the short forms hold at 25 degC: cold water holds more, 28 % at 10 degC: take the "
+                      "thermodynamic form");
 }
 
 double toNeutralize(double alkalinity, double ph, double target, int neutralizer, double temperature,

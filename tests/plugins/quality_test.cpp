@@ -111,6 +111,14 @@ private slots:
         QCOMPARE(in(180.5, usgs), std::string("very hard"));
         QCOMPARE(in(16, tradeScale), std::string("soft"));
         QCOMPARE(in(40, tradeScale), std::string("slightly hard"));
+        // the trade scale prints 17.1 to 60, 61 to 120, 121 to 180 mg/L beside 1, 3.5, 7 and 10.5 gpg
+        QCOMPARE(quality().word("hardness_class", {17.1 / gpg, tradeScale}), std::string("slightly hard"));
+        QCOMPARE(quality().word("hardness_class", {17.0 / gpg, tradeScale}), std::string("soft"));
+        QCOMPARE(quality().word("hardness_class", {60 / gpg, tradeScale}), std::string("slightly hard"));
+        QCOMPARE(quality().word("hardness_class", {61 / gpg, tradeScale}), std::string("moderately hard"));
+        QCOMPARE(quality().word("hardness_class", {120 / gpg, tradeScale}), std::string("moderately hard"));
+        QCOMPARE(quality().word("hardness_class", {180 / gpg, tradeScale}), std::string("hard"));
+        QCOMPARE(quality().word("hardness_class", {1.0, tradeScale}), std::string("slightly hard"));
         QCOMPARE(quality().word("hardness_class", {3.5, tradeScale}), std::string("slightly hard"));
         QCOMPARE(quality().word("hardness_class", {7.0, tradeScale}), std::string("moderately hard"));
         QCOMPARE(quality().word("hardness_class", {10.5, tradeScale}), std::string("hard"));
