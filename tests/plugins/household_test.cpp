@@ -267,7 +267,9 @@ private slots:
         const char *w = "worked out from the definition";
         holds(hydraulics(),
               {{"American Ground Water Trust, 100 ft of 8 in", "bore_storage", {8, 100}, 261, 2e-3},
+               {"a loop of 300 ft of 1 1/4 in pipe", "bore_storage", {1.38, 300}, 23.310, 3e-5},
                {w, "recovery_rate", {20, 12, 6}, 2.44799, 1e-5},
+               {w, "recovery_rate", {10, 30, 4}, 0.217599, 1e-5},
                {w, "bucket_flow", {5, 37}, 8.10811, 1e-5},
                {w, "storage_needed", {10, 1, 7}, 63, 1e-12},
                {"a well that gives more than the peak", "storage_needed", {5, 7, 60}, 0, 1e-12},

@@ -359,6 +359,26 @@ private slots:
             QVERIFY(verdict <= worst);
             worst = verdict;
         }
+        for (const double pressure : {10.0, 20.0, 30.0, 31.0, 60.0})
+            for (const double held : {3.0, 16.0}) {
+                double last = 3;
+                for (double flow = 3; flow < 14; flow += 0.25) { // more measured never makes it worse
+                    const double verdict = number("backwash_measured_test", {8, 16, flow, held, pressure});
+                    QVERIFY(verdict <= last);
+                    last = verdict;
+                }
+            }
+        double lastPump = 3;
+        for (double strength = 0.3; strength < 1.2; strength += 0.01) { // nor does a stronger pump
+            std::vector<double> scaled;
+            for (const double head : heads)
+                scaled.push_back(strength * head);
+            const double verdict = number(
+                "backwash_pump_test", {column(flows), column(scaled), 10, 10, 60, 0.1, 6, 25, 1.049, 200});
+            QVERIFY(verdict <= lastPump);
+            lastPump = verdict;
+        }
+        QCOMPARE(lastPump, 0.0);
         double before = 0;
         for (double time = 1; time < 40; time += 0.5) { // a longer wash never makes the level better
             const double verdict = number("backwash_level_test", {10, time, 60, 0.1, 6, 140});

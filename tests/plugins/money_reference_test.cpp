@@ -30,14 +30,10 @@ double worked(const char *function, const std::vector<Given> &given)
 }
 
 // Columns of the printed tables and the functions that give them.
-constexpr const char *columns[] = {"compound_amount_factor",
-                                   "present_value_factor",
-                                   "sinking_fund_factor",
-                                   "series_compound_amount_factor",
-                                   "capital_recovery_factor",
-                                   "annuity_factor",
-                                   "gradient_present_worth_factor",
-                                   "gradient_series_factor"};
+constexpr const char *columns[] = {"compound_amount_factor",        "present_value_factor",
+                                   "sinking_fund_factor",           "series_compound_amount_factor",
+                                   "capital_recovery_factor",       "annuity_factor",
+                                   "gradient_present_worth_factor", "gradient_series_factor"};
 
 template<std::size_t N>
 int agreeWith(const char *const (&table)[N], double rate)
