@@ -136,8 +136,9 @@ double waterDensity(double temperature)
 }
 
 constexpr Parameter temperature =
-    Parameter("temperature", "degC", "temperature of the water; well water is 7 to 13 degC in the north")
-        .hard(0, 100)
+    Parameter("temperature", "degC",
+              "temperature of the water, to 60 degC; well water is 7 to 13 degC in the north")
+        .hard(0, 60)
         .usual(2, 30);
 constexpr Parameter model =
     Parameter("model", "", "balance of drag by Ergun, or hindered settling by Richardson and Zaki")
