@@ -232,8 +232,9 @@ constexpr puteal_example nextRefusals[] = {
 constexpr const char relation[] =
     "points for each observation, dissolved / oxidized / bacterial / organic / colloidal: clear at the tap "
     "2/-3/0/-2/-1; "
-    "colored -3/2/0/1/2; deposit in clear water 3/0/0/-1/-1; color settles 0/3/1/-3/-3; color stays even "
-    "-1/-3/0/3/3; "
+    "yellow or rust colored -3/2/0/1/2; milky -1/0/0/0/2; black none; deposit in clear water 3/0/0/-1/-1; "
+    "color settles 0/3/1/-3/-3; color stays even -1/-3/0/3/3; clear after 24 h -3/-3/0/0/-1, below pH 7 or "
+    "not known 0/-3/0/0/-1; "
     "reducing agent clears 0/1/0/-3/1, does not 0/-2/0/3/-1; slime 0/0/5/0/0; smell 0/0/2/0/0; filtered "
     "share from 0.8 3/-3/0/1/0, "
     "between 1/1/0/0/0, to 0.2 -3/3/1/-1/-2; tannin above 0.5 mg/L 0/0/0/3/0, to 0.1 mg/L 0/0/0/-3/0; a form "

@@ -56,6 +56,7 @@ struct Limit {
 /// Low and high end of a printed range; equal ends where only a most or a least is printed.
 struct Ends {
     double low = unset, high = unset;
+    From from = From::practice, highFrom = from;
     constexpr bool none() const { return low != low; }
 };
 
