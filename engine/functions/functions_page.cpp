@@ -114,7 +114,10 @@ std::string functionsPage(const Registry &registry)
         "# Functions\n\nWritten by the program from its own tables (`PUTEAL_UPDATE=1 "
         "tests/pages_test`); do not edit. "
         "An argument in brackets may be left out. Figures of every example are checked by the tests. "
-        "`puteal functions head loss` finds functions by a word of the trade.\n\n" +
+        "Columns before a formula, as in `t: 1 day, 2 day; sum(t[:])`, are cells it needs: the part behind "
+        "the last "
+        "semicolon is what is typed. `puteal functions head loss` finds functions by a word of the "
+        "trade.\n\n" +
         contentsText(groups);
     for (const auto &group : groups) {
         text += fmt::format("## {}\n\n", group.heading);
