@@ -106,7 +106,9 @@ int functionsCommand(const Options &options)
         plugin && plugin->state == PluginInfo::State::enabled)
         return put(groupText(plugin, groupsOf(*registry)[plugin->id]) + nextStep);
     const FunctionSearch search = searchFunctions(*registry, options.word);
-    if (!search.found.empty())
+    // words joined by underscores are a name: half of them found is no answer to a slip in it
+    const bool meansName = options.word.find('_') != std::string::npos;
+    if (!search.found.empty() && (search.everyWord || !meansName))
         return put(foundText(options.word, units, search));
     const auto close = registry->closestNames(options.word);
     complain(fmt::format("no function is found for `{}`{}", options.word,

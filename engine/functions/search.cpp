@@ -168,7 +168,8 @@ FunctionSearch searchFunctions(const Registry &registry, std::string_view words)
         out.everyWord = false;
         found = ranked(registry, all, missing);
     }
-    constexpr double worthTelling = 0.2; // of the best: a word in passing says nothing beside a name
+    // of the best: a word in passing says nothing beside a name
+    const double worthTelling = out.everyWord ? 0.2 : 0.5;
     for (const auto &one : found)
         if (one.score >= worthTelling * found.front().score)
             out.found.push_back(one.function);
