@@ -31,6 +31,17 @@ Words wordsOf(std::string_view text)
     return out;
 }
 
+/// The words of a search without those that stand everywhere, unless there are no others.
+Words tellingWords(std::string_view text)
+{
+    Words all = wordsOf(text), telling;
+    for (const auto &word : all)
+        if (word != "of" && word != "the" && word != "a" && word != "for" && word != "in" && word != "and" &&
+            word != "to")
+            telling.push_back(word);
+    return telling.empty() ? all : telling;
+}
+
 /// How well a word of the search meets a word of a function: 1 the same, less for a beginning or a plural.
 double meets(const std::string &searched, const std::string &there)
 {
@@ -58,7 +69,7 @@ struct Field {
 
 std::vector<Field> fieldsOf(const FunctionInfo &function)
 {
-    Words names, choices = wordsOf(function.resultMeaning), meanings;
+    Words names, choices = wordsOf(function.resultMeaning), meanings, warnings = wordsOf(function.safety);
     const auto add = [](Words &to, std::string_view text) {
         for (auto &word : wordsOf(text))
             to.push_back(std::move(word));
@@ -72,7 +83,8 @@ std::vector<Field> fieldsOf(const FunctionInfo &function)
             add(choices, choice);
     }
     return {{60, wordsOf(function.name)}, {45, wordsOf(function.title)}, {20, wordsOf(function.purpose)},
-            {18, std::move(names)},       {12, std::move(choices)},      {8, std::move(meanings)}};
+            {18, std::move(names)},       {12, std::move(choices)},      {8, std::move(meanings)},
+            {4, std::move(warnings)}};
 }
 
 /// Mean weight of the words, and how many of them stand nowhere.
@@ -109,7 +121,7 @@ std::vector<Words> readings(const Words &words, std::vector<std::string> &alsoSa
 {
     std::vector<Words> out{words};
     for (const auto &row : tradeWords()) {
-        const Words said = wordsOf(row.said);
+        const Words said = tellingWords(row.said);
         const auto at = std::search(words.begin(), words.end(), said.begin(), said.end());
         if (at == words.end())
             continue;
@@ -159,7 +171,7 @@ std::vector<Ranked> ranked(const Registry &registry, const std::vector<Words> &a
 FunctionSearch searchFunctions(const Registry &registry, std::string_view words)
 {
     FunctionSearch out;
-    const Words asked = wordsOf(words);
+    const Words asked = tellingWords(words);
     if (asked.empty())
         return out;
     const auto all = readings(asked, out.alsoSaid);

@@ -323,10 +323,12 @@ constinit const puteal_function mediaPhRow =
         .refusing(phRefusals);
 
 constinit const puteal_function mediaIronRow =
-    Function("media_iron_limit", "Iron a medium takes",
-             "Iron up to which a medium works, and the outermost figure in use. For oxidizing media and "
-             "resin, iron and manganese count together.",
-             call<mediaIron>)
+    Function(
+        "media_iron_limit", "Iron a medium takes",
+        "Iron up to which a medium works, and the outermost figure in use. For oxidizing media and "
+        "resin, iron and manganese count together; behind a peroxide feed catalytic carbon is marginal up to "
+        "10 mg/L (common practice).",
+        call<mediaIron>)
         .takes(gradeTakes)
         .gives("mg/L as Fe", "limit of iron, with where it comes from")
         .by("table: one row a medium")

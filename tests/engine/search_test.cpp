@@ -52,6 +52,9 @@ private slots:
             {"tank drawdown", "tank_drawdown", "tank_drawdown"},
             {"rotten egg", "complaint_cause", "hydrogen_sulfide_share"},
             {"softeners", "softener_rating_kept", "softener_iron_verdict"},
+            {"hardness", "total_hardness", "hardness_class"},
+            {"number of people", "daily_use", "recommended_flow"},
+            {"vacuum breaker", "train_order", "train_order"},
             {"short cycling", "motor_starts", "most_motor_starts"},
         };
         for (const auto &row : rows)
