@@ -115,21 +115,44 @@ Weighed weigh(const Words &searched, const std::vector<Field> &fields)
     return out;
 }
 
-/// The words with the trade's other words put in: "retention tank size" gives "contact tank size size" too,
-/// which finds the same as "contact tank size".
-std::vector<Words> readings(const Words &words, std::vector<std::string> &alsoSaid)
+/// A row of the table met in the words, at `at` and `size` words long.
+struct Met {
+    const TradeWord *row;
+    std::size_t at, size;
+    bool within(const Met &other) const
+    {
+        return size < other.size && at >= other.at && at + size <= other.at + other.size;
+    }
+};
+
+/// The rows met; "pump" is none where "injection pump" is.
+std::vector<Met> metIn(const Words &words)
 {
-    std::vector<Words> out{words};
+    std::vector<Met> met;
     for (const auto &row : tradeWords()) {
         const Words said = tellingWords(row.said);
         const auto at = std::search(words.begin(), words.end(), said.begin(), said.end());
-        if (at == words.end())
-            continue;
-        for (const auto here : row.here) {
-            Words reading(words.begin(), at);
+        if (at != words.end())
+            met.push_back({&row, static_cast<std::size_t>(at - words.begin()), said.size()});
+    }
+    std::vector<Met> out;
+    for (const Met &one : met)
+        if (std::none_of(met.begin(), met.end(), [&](const Met &other) { return one.within(other); }))
+            out.push_back(one);
+    return out;
+}
+
+/// The words as they are, then with the trade's other words put in, one place at a time.
+std::vector<Words> readings(const Words &words, std::vector<std::string> &alsoSaid)
+{
+    std::vector<Words> out{words};
+    for (const Met &met : metIn(words)) {
+        const auto begin = words.begin() + static_cast<long>(met.at);
+        for (const auto here : met.row->here) {
+            Words reading(words.begin(), begin);
             for (auto &word : wordsOf(here))
                 reading.push_back(std::move(word));
-            reading.insert(reading.end(), at + static_cast<long>(said.size()), words.end());
+            reading.insert(reading.end(), begin + static_cast<long>(met.size), words.end());
             out.push_back(std::move(reading));
             if (std::find(alsoSaid.begin(), alsoSaid.end(), here) == alsoSaid.end())
                 alsoSaid.emplace_back(here);
