@@ -40,7 +40,7 @@ constexpr Medium media[mediumCount] = {
      open,
      {2, 5},
      {3, 5},
-     {3, 3, From::code},
+     {unset, 3, From::code},
      {10, 12},
      {8, 10, From::code},
      {24, 30, From::code}},
@@ -52,7 +52,7 @@ constexpr Medium media[mediumCount] = {
      open,
      {2, 5},
      {3, 5},
-     {3, 3, From::code},
+     {unset, 3, From::code},
      nowhere,
      {15, 20, From::code},
      {24, 30, From::code}},
@@ -95,7 +95,7 @@ constexpr Medium media[mediumCount] = {
      {2, 4, From::code},
      {13, 15},
      nowhere,
-     {24, 24, From::code}},
+     {24, unset, From::code}},
     // calcite: pH 6, 3 gpm/ft^2, 32 to 36 in [extension text on pH adjustment]
     {{6, 6, From::handbook, From::handbook},
      open,
@@ -103,7 +103,7 @@ constexpr Medium media[mediumCount] = {
      false,
      open,
      open,
-     {3, 3, From::handbook},
+     {unset, 3, From::handbook},
      nowhere,
      {8, 12},
      nowhere,
@@ -117,7 +117,7 @@ constexpr Medium media[mediumCount] = {
      open,
      noSulfide,
      {5, 10},
-     {7, 7, From::code},
+     {unset, 7, From::code},
      {4, 6},
      {6, 8, From::code},
      {24, 36, From::practice, From::code}},
@@ -166,6 +166,10 @@ double endOf(const Ends &ends, int end, Reply &reply)
     if (ends.none())
         return reply.refuse(2, "no such figure is known for this medium: take the other basis, or its data "
                                "sheet");
+    const double value = end == 0 ? ends.low : ends.high;
+    if (value != value)
+        return reply.refuse(0, end == 0 ? "only a highest figure is printed for this medium: take that one"
+                                        : "only a lowest figure is printed for this medium: take that one");
     return end == 0 ? shown(ends.low, wordsOf(ends.from), reply)
                     : shown(ends.high, wordsOf(ends.highFrom), reply);
 }
@@ -264,6 +268,8 @@ constexpr puteal_example loadingExamples[] = {
             "common practice", "practice"),
 };
 constexpr puteal_example loadingRefusals[] = {
+    refusal("media_service_loading(\"calcite\", \"household\", \"lowest\")",
+            "only a highest figure is printed for this medium: take that one"),
     refusal("media_service_loading(\"calcite\", \"public code\", \"highest\")",
             "no such figure is known for this medium: take the other basis, or its data sheet")};
 
@@ -301,6 +307,8 @@ constexpr puteal_example depthExamples[] = {
             "practice"),
 };
 constexpr puteal_example depthRefusals[] = {
+    refusal("media_bed_depth(\"sand or anthracite\", \"highest\")",
+            "only a lowest figure is printed for this medium: take that one"),
     refusal("media_bed_depth(\"iron cartridge\", \"lowest\")", "a cartridge has no bed: there is no depth")};
 
 } // namespace
