@@ -1,6 +1,8 @@
 /// The pane that shows a chart with its sentences.
 #include "charts/chart_view.h"
 
+#include <algorithm>
+
 #include <QLabel>
 #include <QVBoxLayout>
 
@@ -13,16 +15,16 @@ struct ChartPane::Parts {
     QLabel *title;
     QCustomPlot *plot;
     QLabel *sentences;
+    qreal usualSize = 9.0; ///< of the program's font before any zoom
 };
 
 ChartPane::ChartPane(QWidget *parent) : QWidget(parent), m_parts(new Parts)
 {
+    setFocusPolicy(Qt::StrongFocus);
+    m_parts->usualSize = std::max(1.0, font().pointSizeF());
     auto *layout = new QVBoxLayout(this);
     layout->setContentsMargins(12, 10, 12, 10);
     m_parts->title = new QLabel(this);
-    QFont font = m_parts->title->font();
-    font.setBold(true);
-    m_parts->title->setFont(font);
     m_parts->title->setTextFormat(Qt::PlainText);
     m_parts->plot = new QCustomPlot(this);
     m_parts->plot->setMinimumHeight(220);
@@ -44,6 +46,9 @@ ChartPane::~ChartPane()
 void ChartPane::show(const ChartView &view)
 {
     m_parts->title->setText(QString::fromStdString(view.chart.title));
+    QFont heading = font();
+    heading.setBold(true);
+    m_parts->title->setFont(heading);
     if (view.error) {
         m_parts->plot->clearPlottables();
         m_parts->plot->clearItems();
@@ -51,7 +56,8 @@ void ChartPane::show(const ChartView &view)
         m_parts->sentences->setText(QString::fromStdString(view.error->words));
         return;
     }
-    fillPlot(*m_parts->plot, view);
+    m_parts->plot->setFont(font());
+    fillPlot(*m_parts->plot, view, std::clamp(font().pointSizeF() / m_parts->usualSize, 0.7, 3.0));
     m_parts->plot->replot();
     m_parts->sentences->setText(chartSentences(view).join(QLatin1Char('\n')));
     setAccessibleName(tr("chart %1").arg(m_parts->title->text()));

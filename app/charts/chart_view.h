@@ -2,6 +2,7 @@
 /// knows the plotting library.
 #pragma once
 
+#include <QColor>
 #include <QWidget>
 
 #include "session/session.h"
@@ -24,6 +25,9 @@ private:
     struct Parts;
     Parts *m_parts;
 };
+
+/// Colors of the lines, in the order they are used; each stands on white as text too.
+std::vector<QColor> lineColors();
 
 /// Writes the chart as .svg, .png or .pdf by the ending of `path`. False with `why` filled in when it cannot.
 bool exportChart(const ChartView &view, const QString &path, QString &why, const QSize &size = {1100, 640});

@@ -5,6 +5,9 @@
 #include <cmath>
 #include <vector>
 
+#include "charts/chart_view.h"
+#include "charts/year_labels.h"
+
 namespace puteal::charts
 {
 
@@ -83,38 +86,55 @@ struct End {
     double x, y;
 };
 
-/// End labels that would overlap are spread, keeping their order.
-void spread(std::vector<End> &ends, double least)
+/// End labels that would overlap are spread, keeping their order and staying below `most`.
+void spread(std::vector<End> &ends, double least, double most)
 {
     std::sort(ends.begin(), ends.end(), [](const End &a, const End &b) { return a.y < b.y; });
     for (std::size_t i = 1; i < ends.size(); ++i)
         ends[i].y = std::max(ends[i].y, ends[i - 1].y + least);
+    for (std::size_t i = ends.size(); i-- > 0;)
+        ends[i].y = std::min(ends[i].y, i + 1 < ends.size() ? ends[i + 1].y - least : most);
 }
 
-/// The year beside its ring, at the first of six places that no other label has taken.
-void labelRing(QCustomPlot &plot, const ChartView::Crossing &point, const QRectF &axes, const QFont &font,
-               std::vector<QRectF> &taken)
+void drawRing(QCustomPlot &plot, const QRectF &axes, const QPointF &at, double scale)
 {
-    const double across = 0.085, up = 0.045; // about "year 10" in this font
-    const QPointF at((point.x - axes.left()) / axes.width(), (point.y - axes.top()) / axes.height());
-    for (const QPointF step : {QPointF(-0.5, 0.9), QPointF(-0.5, -1.9), QPointF(-1.2, 0.7),
-                               QPointF(0.2, -1.7), QPointF(-0.5, 1.9), QPointF(-0.5, -2.9)}) {
-        const QRectF box(at.x() + step.x() * across, at.y() + step.y() * up, across, up);
-        if (box.left() < 0.0 || box.right() > 1.0 || box.top() < 0.0 || box.bottom() > 1.0 ||
-            std::any_of(taken.begin(), taken.end(),
-                        [&](const QRectF &other) { return other.intersects(box); }))
-            continue;
-        taken.push_back(box);
-        auto *label = new QCPItemText(&plot);
-        label->position->setType(QCPItemPosition::ptPlotCoords);
-        label->position->setCoords(axes.left() + box.center().x() * axes.width(),
-                                   axes.top() + box.center().y() * axes.height());
-        label->setText(QObject::tr("year %1").arg(QString::number(point.x, 'g', 3)));
-        label->setFont(font);
-        label->setColor(QColor(0x15, 0x18, 0x1C));
-        label->setBrush(QBrush(QColor(255, 255, 255, 200)));
-        return;
+    auto *ring = new QCPItemEllipse(&plot);
+    ring->topLeft->setType(QCPItemPosition::ptPlotCoords);
+    ring->bottomRight->setType(QCPItemPosition::ptPlotCoords);
+    const double rx = axes.width() * 0.014, ry = axes.height() * 0.019;
+    ring->topLeft->setCoords(at.x() - rx, at.y() + ry);
+    ring->bottomRight->setCoords(at.x() + rx, at.y() - ry);
+    ring->setPen(QPen(QColor(0x15, 0x18, 0x1C), 1.2 * scale));
+    ring->setBrush(Qt::NoBrush);
+}
+
+/// The year beside its ring, tied to it by a hairline where it stands apart.
+void drawYear(QCustomPlot &plot, const QRectF &axes, const YearLabel &label, double year, const QFont &font)
+{
+    const auto place = [&](const QPointF &part) {
+        return QPointF(axes.left() + part.x() * axes.width(), axes.top() + part.y() * axes.height());
+    };
+    const bool above = label.box.center().y() > label.ring.y();
+    const double apart = above ? label.box.top() - label.ring.y() : label.ring.y() - label.box.bottom();
+    if (apart > 0.05) {
+        auto *tie = new QCPItemLine(&plot);
+        const QPointF from = place(label.ring + QPointF(0.0, above ? 0.019 : -0.019));
+        const QPointF to = place({label.box.center().x(), above ? label.box.top() : label.box.bottom()});
+        tie->start->setType(QCPItemPosition::ptPlotCoords);
+        tie->end->setType(QCPItemPosition::ptPlotCoords);
+        tie->start->setCoords(from.x(), from.y());
+        tie->end->setCoords(to.x(), to.y());
+        tie->setPen(QPen(QColor(0x7D, 0x83, 0x8C), 1));
     }
+    auto *text = new QCPItemText(&plot);
+    text->position->setType(QCPItemPosition::ptPlotCoords);
+    const QPointF at = place(label.box.center());
+    text->position->setCoords(at.x(), at.y());
+    text->setText(QObject::tr("year %1").arg(QString::number(year, 'g', 3)));
+    text->setFont(font);
+    text->setColor(QColor(0x15, 0x18, 0x1C));
+    if (!label.free)
+        text->setBrush(QBrush(QColor(255, 255, 255, 200)));
 }
 
 /// A health stop is said in the picture itself: pictures travel without their sentences.
@@ -151,7 +171,103 @@ void drawNothing(QCustomPlot &plot, const ChartView &view, const QFont &font)
     sayStop(plot, view, font);
 }
 
+/// What the values span; the vertical axis starts at 0 or below.
+QRectF spanOf(const ChartView &view)
+{
+    double xLow = HUGE_VAL, xHigh = -HUGE_VAL, yLow = 0.0, yHigh = -HUGE_VAL;
+    for (const auto &series : view.series)
+        for (std::size_t i = 0; i < series.y.size(); ++i)
+            if (std::isfinite(series.x[i]) && std::isfinite(series.y[i])) {
+                xLow = std::min(xLow, series.x[i]);
+                xHigh = std::max(xHigh, series.x[i]);
+                yLow = std::min(yLow, series.y[i]);
+                yHigh = std::max(yHigh, series.y[i]);
+            }
+    if (!(xHigh > xLow)) {
+        xLow = 0.0;
+        xHigh = 1.0;
+    }
+    if (!(yHigh > yLow))
+        yHigh = yLow + 1.0;
+    return {xLow, yLow, xHigh - xLow, yHigh * 1.06 - yLow};
+}
+
+/// Draws the lines and returns where they end.
+std::vector<End> drawSeries(QCustomPlot &plot, const ChartView &view, double scale)
+{
+    std::vector<End> ends;
+    const bool steps = view.chart.kind == ChartKind::steps;
+    for (std::size_t s = 0; s < view.series.size(); ++s) {
+        const ChartSeries &series = view.series[s];
+        const Look &look = looks[s % lookCount];
+        QCPGraph *graph = plot.addGraph();
+        graph->setData(QVector<double>(series.x.begin(), series.x.end()),
+                       QVector<double>(series.y.begin(), series.y.end()), true);
+        graph->setName(words(series.title));
+        graph->setLineStyle(steps ? QCPGraph::lsStepLeft : QCPGraph::lsLine);
+        graph->setPen(QPen(look.color, 1.0 * scale, look.dash));
+        graph->setScatterStyle(QCPScatterStyle(
+            look.marker, QPen(look.color, 1.2 * scale),
+            look.marker == QCPScatterStyle::ssDisc ? QBrush(look.color) : QBrush(Qt::white), 6.5 * scale));
+        for (std::size_t i = series.y.size(); i-- > 0;)
+            if (std::isfinite(series.y[i])) {
+                ends.push_back({s, series.x[i], series.y[i]});
+                break;
+            }
+    }
+    return ends;
+}
+
+/// The end labels stand in the right margin, so the axis ends where the data do.
+void labelEnds(QCustomPlot &plot, const ChartView &view, std::vector<End> ends, const QRectF &axes,
+               const QFont &font, double scale)
+{
+    const auto text = [&](const End &end) {
+        const ChartSeries &series = view.series[end.series];
+        return words(series.title) + QStringLiteral("  ") + words(series.end);
+    };
+    int width = 0;
+    for (const End &end : ends)
+        width = std::max(width, QFontMetrics(font).horizontalAdvance(text(end)));
+    plot.axisRect()->setAutoMargins(QCP::msLeft | QCP::msTop | QCP::msBottom);
+    plot.axisRect()->setMargins(QMargins(0, 0, width + 24, 0));
+    spread(ends, axes.height() * 0.042 * scale, axes.bottom());
+    for (const End &end : ends)
+        addLabel(plot, end.x, end.y, text(end), looks[end.series % lookCount].color, font);
+}
+
+void dressAxes(QCustomPlot &plot, const ChartView &view, const QRectF &axes, const QFont &font)
+{
+    for (QCPAxis *axis : {plot.xAxis, plot.yAxis}) {
+        axis->setLabelFont(font);
+        axis->setTickLabelFont(font);
+        axis->setBasePen(QPen(QColor(0x7D, 0x83, 0x8C)));
+        axis->setTickPen(QPen(QColor(0x7D, 0x83, 0x8C)));
+        axis->setSubTicks(false);
+        axis->grid()->setPen(QPen(QColor(0xE3, 0xE5, 0xE8), 1, Qt::SolidLine));
+        axis->setNumberPrecision(10);
+        axis->setNumberFormat(QStringLiteral("g"));
+    }
+    plot.xAxis->setRange(axes.left() - axes.width() * 0.01, axes.right() + axes.width() * 0.01);
+    plot.yAxis->setRange(axes.top(), axes.bottom());
+    plot.xAxis->setTicker(ticker(axes.left(), axes.right(), true));
+    plot.yAxis->setTicker(ticker(axes.top(), axes.bottom(), false));
+    plot.setLocale(QLocale(QLocale::English, QLocale::UnitedStates));
+    plot.yAxis->setNumberFormat(QStringLiteral("f"));
+    plot.yAxis->setNumberPrecision(axes.height() > 20 ? 0 : 2);
+    plot.xAxis->setLabel(words(view.xTitle));
+    plot.yAxis->setLabel(words(view.yTitle));
+}
+
 } // namespace
+
+std::vector<QColor> lineColors()
+{
+    std::vector<QColor> out;
+    for (const Look &look : looks)
+        out.push_back(look.color);
+    return out;
+}
 
 QStringList chartSentences(const ChartView &view)
 {
@@ -184,87 +300,16 @@ void fillPlot(QCustomPlot &plot, const ChartView &view, double scale)
         drawNothing(plot, view, font);
         return;
     }
-    double xLow = HUGE_VAL, xHigh = -HUGE_VAL, yLow = 0.0, yHigh = -HUGE_VAL;
-    for (const auto &series : view.series)
-        for (std::size_t i = 0; i < series.y.size(); ++i)
-            if (std::isfinite(series.x[i]) && std::isfinite(series.y[i])) {
-                xLow = std::min(xLow, series.x[i]);
-                xHigh = std::max(xHigh, series.x[i]);
-                yLow = std::min(yLow, series.y[i]);
-                yHigh = std::max(yHigh, series.y[i]);
-            }
-    if (!(xHigh > xLow)) {
-        xLow = 0.0;
-        xHigh = 1.0;
-    }
-    if (!(yHigh > yLow))
-        yHigh = yLow + 1.0;
-    std::vector<End> ends;
-    const bool steps = view.chart.kind == ChartKind::steps;
-    for (std::size_t s = 0; s < view.series.size(); ++s) {
-        const ChartSeries &series = view.series[s];
-        const Look &look = looks[s % lookCount];
-        QCPGraph *graph = plot.addGraph();
-        QVector<double> x(series.x.begin(), series.x.end()), y(series.y.begin(), series.y.end());
-        graph->setData(x, y, true);
-        graph->setName(words(series.title));
-        graph->setLineStyle(steps ? QCPGraph::lsStepLeft : QCPGraph::lsLine);
-        graph->setPen(QPen(look.color, 1.0 * scale, look.dash));
-        graph->setScatterStyle(QCPScatterStyle(
-            look.marker, QPen(look.color, 1.2 * scale),
-            look.marker == QCPScatterStyle::ssDisc ? QBrush(look.color) : QBrush(Qt::white), 6.5 * scale));
-        for (std::size_t i = series.y.size(); i-- > 0;)
-            if (std::isfinite(series.y[i])) {
-                ends.push_back({s, series.x[i], series.y[i]});
-                break;
-            }
-    }
-    // The end labels stand in the right margin, so the axis ends where the data do.
-    int labelWidth = 0;
-    for (const auto &series : view.series)
-        labelWidth =
-            std::max(labelWidth, QFontMetrics(font).horizontalAdvance(
-                                     words(series.title) + QStringLiteral("  ") + words(series.end)));
-    plot.axisRect()->setAutoMargins(QCP::msLeft | QCP::msTop | QCP::msBottom);
-    plot.axisRect()->setMargins(QMargins(0, 0, labelWidth + 24, 0));
-    plot.xAxis->setRange(xLow - (xHigh - xLow) * 0.01, xHigh + (xHigh - xLow) * 0.01);
-    plot.yAxis->setRange(yLow, yHigh * 1.06);
-    spread(ends, (yHigh * 1.06 - yLow) * 0.042 * scale);
-    for (const End &end : ends)
-        addLabel(plot, end.x, end.y,
-                 words(view.series[end.series].title) + QStringLiteral("  ") +
-                     words(view.series[end.series].end),
-                 looks[end.series % lookCount].color, font);
-    std::vector<QRectF> taken; // labels of rings, in parts of the axes
-    for (const auto &point : view.points) {
-        labelRing(plot, point, QRectF(xLow, yLow, xHigh - xLow, yHigh * 1.06 - yLow), font, taken);
-        auto *ring = new QCPItemEllipse(&plot);
-        ring->topLeft->setType(QCPItemPosition::ptPlotCoords);
-        ring->bottomRight->setType(QCPItemPosition::ptPlotCoords);
-        const double rx = (xHigh - xLow) * 0.014, ry = (yHigh - yLow) * 0.02;
-        ring->topLeft->setCoords(point.x - rx, point.y + ry);
-        ring->bottomRight->setCoords(point.x + rx, point.y - ry);
-        ring->setPen(QPen(QColor(0x15, 0x18, 0x1C), 1.2 * scale));
-        ring->setBrush(Qt::NoBrush);
-    }
+    const QRectF axes = spanOf(view);
+    labelEnds(plot, view, drawSeries(plot, view, scale), axes, font, scale);
+    // A health stop stands at the upper left: no year is written there.
+    const QRectF stop = view.stop.empty() ? QRectF() : QRectF(0.0, 0.86, 0.7, 0.14);
+    for (const YearLabel &label : placeYearLabels(view, axes, stop))
+        drawYear(plot, axes, label, view.points[label.point].x, font);
+    for (const auto &point : view.points)
+        drawRing(plot, axes, {point.x, point.y}, scale);
     sayStop(plot, view, font);
-    for (QCPAxis *axis : {plot.xAxis, plot.yAxis}) {
-        axis->setLabelFont(font);
-        axis->setTickLabelFont(font);
-        axis->setBasePen(QPen(QColor(0x7D, 0x83, 0x8C)));
-        axis->setTickPen(QPen(QColor(0x7D, 0x83, 0x8C)));
-        axis->setSubTicks(false);
-        axis->grid()->setPen(QPen(QColor(0xE3, 0xE5, 0xE8), 1, Qt::SolidLine));
-        axis->setNumberPrecision(10);
-        axis->setNumberFormat(QStringLiteral("g"));
-    }
-    plot.xAxis->setTicker(ticker(xLow, xHigh, true));
-    plot.yAxis->setTicker(ticker(yLow, yHigh, false));
-    plot.setLocale(QLocale(QLocale::English, QLocale::UnitedStates));
-    plot.yAxis->setNumberFormat(QStringLiteral("f"));
-    plot.yAxis->setNumberPrecision(yHigh - yLow > 20 ? 0 : 2);
-    plot.xAxis->setLabel(words(view.xTitle));
-    plot.yAxis->setLabel(words(view.yTitle));
+    dressAxes(plot, view, axes, font);
 }
 
 } // namespace puteal::charts

@@ -1,6 +1,10 @@
 /// The calculation as text with links to the cells it uses.
 #include "desk/calculation_pane.h"
 
+#include <algorithm>
+
+#include <QScrollBar>
+#include <QTimer>
 #include <QUrl>
 
 #include "desk/look.h"
@@ -22,6 +26,9 @@ bool isQuoted(const QString &text, int i)
     return text.left(i).count(QLatin1Char('"')) % 2 == 1;
 }
 
+constexpr std::uint32_t noSheet = 0xFFFFFFFFU; ///< links then name their sheet
+constexpr int indent = 4;                      ///< letters a broken piece is set in
+
 /// A long piece broken after commas, opening parentheses and blanks, so that names and numbers stay whole;
 /// quoted words only where nothing else can be broken.
 QStringList brokenAt(const QString &line, int width)
@@ -37,7 +44,7 @@ QStringList brokenAt(const QString &line, int width)
                     (insideToo || !isQuoted(rest, i)))
                     cut = i;
         if (cut < 0)
-            break;
+            cut = width; // one word longer than the row
         out += rest.left(cut);
         rest = rest.mid(cut);
     }
@@ -45,11 +52,11 @@ QStringList brokenAt(const QString &line, int width)
     return out;
 }
 
-QString fixedLines(const std::vector<std::string> &lines, const char *first)
+QString fixedLines(const std::vector<std::string> &lines, const char *first, int width)
 {
     QString out;
     for (std::size_t i = 0; i < lines.size(); ++i) {
-        const QStringList pieces = brokenAt(fromUtf8(lines[i]), 31);
+        const QStringList pieces = brokenAt(fromUtf8(lines[i]), width);
         for (int j = 0; j < pieces.size(); ++j)
             out += QStringLiteral("<div><code>%1%2</code></div>")
                        .arg(i == 0 && j == 0
@@ -64,6 +71,11 @@ QString heading(const QString &text)
 {
     return QStringLiteral("<div style='margin-top:14px;color:%1'>%2</div>")
         .arg(color::quiet.name(), text.toHtmlEscaped());
+}
+
+QString inked(const QString &html, const QColor &ink)
+{
+    return QStringLiteral("<div style='color:%1'>%2</div>").arg(ink.name(), html);
 }
 
 const char *stateGlyph(LimitState state)
@@ -114,74 +126,173 @@ QString CalculationPane::cellLinks(const Session &session, std::uint32_t sheet,
     return QStringLiteral("<div>%1</div>").arg(links.join(QStringLiteral(", ")));
 }
 
-void CalculationPane::show(const Session &session, const CellAt &at)
+int CalculationPane::lettersAcross() const
 {
-    const Calculation steps = session.calculation(at);
-    const CellView view = session.view(at);
-    QString html = QStringLiteral("<div style='color:%1'>%2</div>")
-                       .arg(color::quiet.name(),
-                            tr("CALCULATION: line %1, %2").arg(at.line + 1).arg(escaped(steps.title)));
-    if (!steps.formula.empty()) {
-        html += QStringLiteral("<div style='margin-top:10px'><code>%1</code></div>").arg(escaped(steps.name));
-        html += fixedLines(steps.formula, "= ");
-        html += fixedLines(steps.putIn, "= ");
-        if (steps.terms.size() > 1)
-            html += fixedLines(steps.terms, "= ");
-    } else if (!view.typed.empty()) {
-        html += QStringLiteral("<div style='margin-top:10px'>%1</div>").arg(tr("typed in"));
+    const int letter = QFontMetrics(fixedFont(font())).horizontalAdvance(QLatin1Char('m'));
+    const int room = viewport()->width() - 2 * static_cast<int>(document()->documentMargin());
+    return std::max(16, room / std::max(1, letter) - indent);
+}
+
+/// Name, formula, numbers put in, terms: each broken to the width there is.
+void CalculationPane::write()
+{
+    QString html = m_before;
+    if (!m_steps.formula.empty()) {
+        const int width = m_across = lettersAcross();
+        html +=
+            QStringLiteral("<div style='margin-top:10px'><code>%1</code></div>").arg(escaped(m_steps.name));
+        html += fixedLines(m_steps.formula, "= ", width);
+        html += fixedLines(m_steps.putIn, "= ", width);
+        if (m_steps.terms.size() > 1)
+            html += fixedLines(m_steps.terms, "= ", width);
     }
-    if (!steps.error.empty())
-        html += QStringLiteral("<div style='margin-top:10px;color:%1'>%2</div>")
-                    .arg(color::outside.name(), escaped(steps.error));
-    else if (!steps.result.empty())
-        html += QStringLiteral("<div style='margin-top:10px;padding-bottom:3px;border-bottom:3px double "
-                               "%1'><b><code>%2</code></b></div>")
-                    .arg(color::text.name(), escaped(steps.result));
-    for (const auto &note : steps.notes)
-        html += QStringLiteral("<div style='color:%1'>%2</div>").arg(color::quiet.name(), escaped(note));
-    if (!steps.reason.empty())
-        html += heading(tr("WHY")) + QStringLiteral("<div>%1</div>").arg(escaped(steps.reason));
+    const int scrolled = verticalScrollBar()->value();
+    m_writing = true; // a scroll bar that comes or goes changes the width in the middle of this
+    setHtml(html + m_after);
+    m_writing = false;
+    verticalScrollBar()->setValue(scrolled);
+}
+
+void CalculationPane::resizeEvent(QResizeEvent *event)
+{
+    QTextBrowser::resizeEvent(event);
+    if (m_writing)
+        QTimer::singleShot(0, this, [this] {
+            if (lettersAcross() != m_across)
+                write();
+        });
+    else if (!m_steps.formula.empty() && lettersAcross() != m_across)
+        write();
+}
+
+namespace
+{
+
+QString resultHtml(const Calculation &steps, const CellView &view)
+{
+    if (!steps.error.empty()) {
+        const Mark mark = view.error ? markOf(*view.error) : Mark::error;
+        return QStringLiteral("<div style='margin-top:10px'></div>") +
+               inked(markGlyph(mark) + escaped(steps.error), markColor(mark));
+    }
+    if (steps.result.empty())
+        return {};
+    return QStringLiteral("<div style='margin-top:10px;padding-bottom:3px;border-bottom:3px double "
+                          "%1'><b><code>%2</code></b></div>")
+        .arg(color::text.name(), escaped(steps.result));
+}
+
+QString limitHtml(const CellView &view, const Cell *cell)
+{
+    QString html;
     if (view.state != LimitState::noLimit)
-        html += heading(tr("LIMIT")) + QStringLiteral("<div style='color:%1'>%2%3</div>")
-                                           .arg(stateColor(view.state).name(),
-                                                QString::fromUtf8(stateGlyph(view.state)),
-                                                escaped(view.stateWords));
-    const Cell *cell = session.workbook().cell(at);
+        html += heading(QObject::tr("LIMIT")) +
+                inked(QString::fromUtf8(stateGlyph(view.state)) + escaped(view.stateWords),
+                      stateColor(view.state));
     if (cell && cell->beside().limit && !cell->beside().limit->words.empty())
         html += QStringLiteral("<div>%1</div>").arg(escaped(cell->beside().limit->words));
-    if (!steps.cautions.empty()) {
-        html += heading(tr("CAUTIONS"));
-        const std::size_t shown = std::min<std::size_t>(steps.cautions.size(), 6);
-        for (std::size_t i = 0; i < shown; ++i)
-            html += QStringLiteral("<div style='color:%1'>▲ %2</div>")
-                        .arg(color::near.name(), escaped(steps.cautions[i]));
-        if (steps.cautions.size() > shown)
-            html += tr("and %1 more where they arise").arg(steps.cautions.size() - shown);
+    return html;
+}
+
+QString cautionsHtml(const Calculation &steps)
+{
+    if (steps.cautions.empty())
+        return {};
+    QString html = heading(QObject::tr("CAUTIONS"));
+    const std::size_t shown = std::min<std::size_t>(steps.cautions.size(), 6);
+    for (std::size_t i = 0; i < shown; ++i)
+        html += inked(markGlyph(Mark::caution) + escaped(steps.cautions[i]), color::near);
+    if (steps.cautions.size() > shown)
+        html += QObject::tr("and %1 more where they arise").arg(steps.cautions.size() - shown);
+    return html;
+}
+
+QString sourcesHtml(const CellView &view, const Workbook &workbook)
+{
+    if (view.sources.empty())
+        return {};
+    QString html = heading(QObject::tr("SOURCES"));
+    for (const auto &mark : view.sources) {
+        const SourceMark *source = workbook.sourceById(mark);
+        html +=
+            QStringLiteral("<div>%1&nbsp; %2</div>")
+                .arg(escaped(mark), source ? escaped(std::string(markTitle(mark[0])) + ": " + source->words)
+                                           : QObject::tr("worked out from the cells below"));
     }
-    if (!view.sources.empty()) {
-        html += heading(tr("SOURCES"));
-        for (const auto &mark : view.sources) {
-            const SourceMark *source = session.workbook().sourceById(mark);
-            html += QStringLiteral("<div>%1&nbsp; %2</div>")
-                        .arg(escaped(mark), source ? escaped(source->kind + ": " + source->words)
-                                                   : tr("worked out from the cells below"));
-        }
-    }
+    return html;
+}
+
+} // namespace
+
+void CalculationPane::show(const Session &session, const CellAt &at)
+{
+    m_steps = session.calculation(at);
+    const CellView view = session.view(at);
+    const Cell *cell = session.workbook().cell(at);
+    m_before =
+        inked(tr("CALCULATION: line %1, %2").arg(at.line + 1).arg(escaped(m_steps.title)), color::quiet);
+    if (m_steps.formula.empty() && !view.typed.empty())
+        m_before += QStringLiteral("<div style='margin-top:10px'>%1</div>").arg(tr("typed in"));
+    m_after = resultHtml(m_steps, view);
+    for (const auto &note : m_steps.notes)
+        m_after += inked(escaped(note), color::quiet);
+    if (!m_steps.reason.empty())
+        m_after += heading(tr("WHY")) + QStringLiteral("<div>%1</div>").arg(escaped(m_steps.reason));
+    m_after += limitHtml(view, cell) + cautionsHtml(m_steps) + sourcesHtml(view, session.workbook());
     const auto uses = session.program().precedents(at, 60), used = session.program().dependents(at, 60);
     if (!uses.empty())
-        html += heading(tr("USES")) + cellLinks(session, at.sheet, uses);
+        m_after += heading(tr("USES")) + cellLinks(session, at.sheet, uses);
     if (!used.empty())
-        html += heading(tr("USED BY")) + cellLinks(session, at.sheet, used);
+        m_after += heading(tr("USED BY")) + cellLinks(session, at.sheet, used);
     if (cell && !cell->beside().note.empty())
-        html += heading(tr("NOTE")) + QStringLiteral("<div>%1</div>").arg(escaped(cell->beside().note));
-    setHtml(html);
+        m_after += heading(tr("NOTE")) + QStringLiteral("<div>%1</div>").arg(escaped(cell->beside().note));
+    write();
+    verticalScrollBar()->setValue(0);
+}
+
+void CalculationPane::showChart(const Session &session, const ChartView &view)
+{
+    m_steps = {};
+    m_before = inked(tr("CHART: %1").arg(escaped(view.chart.title)), color::quiet);
+    m_after.clear();
+    if (view.error)
+        m_after += inked(markGlyph(Mark::error) + escaped(view.error->words), color::outside);
+    if (!view.stop.empty())
+        m_after +=
+            inked(QString::fromUtf8(stateGlyph(LimitState::outside)) + escaped(view.stop), color::outside);
+    const auto row = [](const QString &words) { return QStringLiteral("<div>%1</div>").arg(words); };
+    if (!view.series.empty()) {
+        m_after += heading(tr("DRAWN, WITH THE LAST VALUE"));
+        for (const ChartSeries &series : view.series)
+            m_after += row(escaped(series.title + "  " + series.end));
+        m_after +=
+            heading(tr("ACROSS")) + row(escaped(view.xTitle)) + heading(tr("UP")) + row(escaped(view.yTitle));
+    }
+    std::vector<CellAt> columns;
+    std::vector<std::string> references{view.chart.x};
+    for (const Plot &plot : view.chart.plots)
+        references.push_back(plot.reference);
+    for (const std::string &reference : references) {
+        // The first cell of each column that is drawn: from there the numbers can be followed.
+        const std::string column = reference.substr(0, reference.find('['));
+        if (const auto at = session.find(column + "[1]");
+            at && std::find(columns.begin(), columns.end(), *at) == columns.end())
+            columns.push_back(*at);
+    }
+    if (!columns.empty())
+        m_after += heading(tr("READ FROM")) + cellLinks(session, noSheet, columns);
+    write();
+    verticalScrollBar()->setValue(0);
 }
 
 void CalculationPane::showHelp(const QString &title, const QString &text)
 {
-    setHtml(QStringLiteral(
-                "<div style='color:%1'>%2</div><pre style='white-space:pre-wrap;margin-top:10px'>%3</pre>")
-                .arg(color::quiet.name(), title.toHtmlEscaped(), text.toHtmlEscaped()));
+    m_steps = {};
+    m_before = inked(title.toHtmlEscaped(), color::quiet);
+    m_after = QStringLiteral("<pre style='white-space:pre-wrap;margin-top:10px'>%1</pre>")
+                  .arg(text.toHtmlEscaped());
+    write();
+    verticalScrollBar()->setValue(0);
 }
 
 void CalculationPane::followed(const QUrl &link)

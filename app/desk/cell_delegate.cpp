@@ -1,6 +1,7 @@
 /// Painting of cells.
 #include "desk/cell_delegate.h"
 
+#include <QAbstractItemView>
 #include <QPainter>
 
 #include "desk/look.h"
@@ -11,6 +12,33 @@ namespace puteal::desk
 namespace
 {
 constexpr int margin = 6;
+constexpr int mostRows = 9; ///< small rows a cell may take; the rest is told by the tooltip and the pane
+
+int heightOf(const QString &words, const QFont &font, int width)
+{
+    return QFontMetrics(font)
+        .boundingRect(QRect(0, 0, std::max(width, 20), 100000), Qt::TextWordWrap, words)
+        .height();
+}
+
+int shapeSize(const QFont &font)
+{
+    return QFontMetrics(font).height() * 3 / 4;
+}
+
+/// Words that do not fit in one row are a little smaller.
+QFont packedFont(const QFont &base)
+{
+    QFont font = base;
+    font.setPointSizeF(base.pointSizeF() * 0.9);
+    return font;
+}
+
+bool isHeading(const CellView &words, const CellView &amount, int column)
+{
+    return amount.typed.empty() && amount.name.empty() && !words.typed.empty() && column == 0 &&
+           words.typed.size() < 60 && words.typed.find('{') == std::string::npos;
+}
 
 } // namespace
 
@@ -35,12 +63,15 @@ void CellDelegate::paint(QPainter *painter, const QStyleOptionViewItem &option,
     painter->save();
     QRect box = option.rect;
     painter->fillRect(box, color::paper);
-    const int height = lineHeight(option.font);
-    if (index.row() == m_openLine && box.height() > height)
-        box.setHeight(height);
+    if (index.row() == m_openLine && box.height() > m_openHeight)
+        box.setHeight(m_openHeight);
     if (option.state & QStyle::State_Selected)
         painter->fillRect(box, color::chosen);
     const CellAt at = m_model->cellOf(index);
+    // A number at the edge of the view is moved in or shown as dots: half of one would be read as another.
+    if (const auto *view = qobject_cast<const QAbstractItemView *>(option.widget);
+        view && m_model->roleOf(index.column()) == SheetModel::Role::amounts)
+        box.setRight(std::min(box.right(), view->viewport()->width() - 1));
     switch (m_model->roleOf(index.column())) {
     case SheetModel::Role::words:
         paintWords(*painter, box, option.font, index);
@@ -65,6 +96,34 @@ void CellDelegate::paint(QPainter *painter, const QStyleOptionViewItem &option,
     painter->restore();
 }
 
+int CellDelegate::neededHeight(const QModelIndex &index, int width, const QFont &font) const
+{
+    const int plain = lineHeight(font);
+    const auto role = m_model->roleOf(index.column());
+    if (role != SheetModel::Role::words && role != SheetModel::Role::amounts)
+        return plain;
+    const CellAt at = m_model->cellOf(index);
+    const CellView &view = m_model->viewOf(at);
+    if (view.typed.empty() || (!view.error && view.type.kind == ValueKind::quantity))
+        return plain;
+    const QString words = fromUtf8(view.shown);
+    const int inner = width - 2 * margin, most = QFontMetrics(font).height() * mostRows;
+    int needed = 0;
+    if (view.error || role == SheetModel::Role::amounts) {
+        const bool shaped = view.error || view.told != LimitState::noLimit;
+        needed = heightOf(words, smallFont(font), inner - (shaped ? shapeSize(font) + 5 : 0)) + 4;
+    } else if (const CellAt amount = m_model->amountOfLine(index.row(), index.column());
+               amount != at && !m_model->viewOf(amount).name.empty()) {
+        needed = heightOf(words, font, inner) + QFontMetrics(smallFont(font)).height() + 4;
+    } else {
+        QFont ink = font;
+        ink.setBold(isHeading(view, m_model->viewOf(amount), index.column()));
+        if (QFontMetrics(ink).horizontalAdvance(words) > inner)
+            needed = heightOf(words, packedFont(ink), inner) + 4;
+    }
+    return std::clamp(needed, plain, std::max(plain, most));
+}
+
 void CellDelegate::paintWords(QPainter &painter, const QRect &box, const QFont &font,
                               const QModelIndex &index) const
 {
@@ -72,33 +131,27 @@ void CellDelegate::paintWords(QPainter &painter, const QRect &box, const QFont &
     const CellView &words = m_model->viewOf(own);
     const CellAt amount = m_model->amountOfLine(index.row(), index.column());
     const QString name = amount == own ? QString() : fromUtf8(m_model->viewOf(amount).name);
-    const bool lead = m_model->viewOf(amount).typed.empty() && name.isEmpty() && !words.typed.empty();
     const QRect inner = box.adjusted(margin, 1, -margin, -1);
+    if (words.error)
+        return paintError(painter, inner, font, words);
     QFont ink = font;
-    ink.setBold(lead && index.column() == 0 && words.typed.size() < 60 &&
-                words.typed.find('{') == std::string::npos);
-    painter.setFont(ink);
-    painter.setPen(words.error ? color::outside : color::text);
-    const QFontMetrics metrics(ink);
-    const QString text = metrics.elidedText(fromUtf8(words.shown), Qt::ElideRight, inner.width());
+    ink.setBold(isHeading(words, m_model->viewOf(amount), index.column()));
+    painter.setPen(color::text);
+    const QString whole = fromUtf8(words.shown);
+    const bool fits = QFontMetrics(ink).horizontalAdvance(whole) <= inner.width();
     if (name.isEmpty()) {
-        const QString whole = fromUtf8(words.shown);
-        if (metrics.horizontalAdvance(whole) > inner.width()) {
-            // Long words take the two rows a line has anyway.
-            QFont two = smallFont(font);
-            two.setPointSizeF(font.pointSizeF() * 0.9);
-            drawTwoRows(painter, inner, two, whole);
-        } else {
-            painter.drawText(inner, Qt::AlignVCenter | Qt::AlignLeft, text);
-        }
+        drawTwoRows(painter, inner, fits ? ink : packedFont(ink), whole);
         return;
     }
-    painter.drawText(inner, Qt::AlignTop | Qt::AlignLeft, text);
     const QFont small = smallFont(font);
-    painter.setFont(small);
     const QFontMetrics smallMetrics(small);
-    const QRect under(inner.left(), inner.bottom() - smallMetrics.height() - 1, inner.width(),
-                      smallMetrics.height());
+    // The name stands right under its words, both in the middle of a line that others make higher.
+    const int room = inner.height() - smallMetrics.height();
+    const int rows = std::min(heightOf(whole, ink, inner.width()), room + 2);
+    const QRect over(inner.left(), inner.top() + std::max(0, (room - rows) / 2), inner.width(), rows);
+    drawTwoRows(painter, over, ink, whole, Qt::AlignTop);
+    painter.setFont(small);
+    const QRect under(inner.left(), over.bottom(), inner.width(), smallMetrics.height());
     if (m_model->isLit(amount)) {
         QRect glow = under;
         glow.setWidth(smallMetrics.horizontalAdvance(name) + 8);
@@ -111,11 +164,19 @@ void CellDelegate::paintWords(QPainter &painter, const QRect &box, const QFont &
                      smallMetrics.elidedText(name, Qt::ElideRight, under.width()));
 }
 
-int CellDelegate::unitEdge(const QModelIndex &index, const QFont &font) const
+void CellDelegate::paintError(QPainter &painter, const QRect &inner, const QFont &font,
+                              const CellView &view) const
 {
-    // Numbers end and units begin at the same place down a column: 45 % from the right, at least room for
-    // "mg/L as Fe".
-    Q_UNUSED(index);
+    const Mark mark = markOf(*view.error);
+    const int s = shapeSize(font);
+    paintMark(painter, QRectF(inner.left(), inner.center().y() - s / 2.0, s, s), mark);
+    painter.setPen(markColor(mark));
+    drawTwoRows(painter, inner.adjusted(s + 5, 0, 0, 0), smallFont(font), fromUtf8(view.shown));
+}
+
+int CellDelegate::unitEdge(const QFont &font) const
+{
+    // Numbers end and units begin at the same place down a column.
     return QFontMetrics(font).horizontalAdvance(QStringLiteral("mg/L as CaCO3 "));
 }
 
@@ -142,57 +203,55 @@ bool CellDelegate::paintNarrow(QPainter &painter, const QRect &inner, const QFon
     return true;
 }
 
+void CellDelegate::paintQuantity(QPainter &painter, const QRect &inner, const QFont &font,
+                                 const CellView &view) const
+{
+    const bool narrow = inner.width() < 2 * unitEdge(font);
+    const QString number = fromUtf8(view.quantity.number), unit = fromUtf8(view.quantity.unit);
+    painter.setFont(font);
+    const int unitWidth = QFontMetrics(font).horizontalAdvance(unit) + 10;
+    const int wanted = narrow ? (unit.isEmpty() ? 0 : unitWidth) : std::max(unitEdge(font), unitWidth);
+    const int edge = std::min(wanted, inner.width() - QFontMetrics(font).horizontalAdvance(number));
+    QRect left = inner;
+    left.setRight(inner.right() - edge);
+    painter.drawText(left, Qt::AlignVCenter | Qt::AlignRight, number);
+    painter.setPen(color::quiet);
+    QRect right = inner;
+    right.setLeft(inner.right() - edge + 6);
+    painter.drawText(right, Qt::AlignVCenter | Qt::AlignLeft, unit);
+}
+
+/// Words, choices, dates, yes and no, with the shape of the state they tell.
+void CellDelegate::paintOther(QPainter &painter, const QRect &inner, const QFont &font,
+                              const CellView &view) const
+{
+    const QString whole = fromUtf8(view.shown);
+    QRect words = inner;
+    if (view.told != LimitState::noLimit) {
+        const int s = shapeSize(font);
+        paintState(painter, QRectF(inner.left(), inner.center().y() - s / 2.0, s, s), view.told);
+        words.setLeft(inner.left() + s + 5);
+    }
+    const bool fits = QFontMetrics(font).horizontalAdvance(whole) <= words.width();
+    drawTwoRows(painter, words, fits ? font : smallFont(font), whole);
+}
+
 void CellDelegate::paintAmount(QPainter &painter, const QRect &box, const QFont &font, const CellAt &at,
-                               const QModelIndex &index) const
+                               const QModelIndex &) const
 {
     const CellView &view = m_model->viewOf(at);
     if (view.typed.empty())
         return;
     const QRect inner = box.adjusted(margin, 1, -margin, -1);
-    painter.setFont(font);
     if (m_model->isLit(at))
         painter.fillRect(box.adjusted(0, 1, 0, -1), color::lit);
-    if (view.error) {
-        const bool waits = view.error->kind == ErrorKind::waiting || view.error->kind == ErrorKind::blank;
-        QFont small = smallFont(font);
-        painter.setFont(small);
-        painter.setPen(waits ? color::quiet : color::outside);
-        drawTwoRows(painter, inner, small, fromUtf8(view.shown));
-        return;
-    }
-    QFont ink = font;
+    if (view.error)
+        return paintError(painter, inner, font, view);
     painter.setPen(view.isFormula ? color::text : color::given);
-    if (view.type.kind != ValueKind::quantity) {
-        const QFontMetrics metrics(ink);
-        const QString whole = fromUtf8(view.shown);
-        QRect words = inner;
-        if (view.told != LimitState::noLimit) {
-            const int s = metrics.height() * 3 / 4;
-            paintState(painter, QRectF(inner.left(), inner.center().y() - s / 2.0, s, s), view.told);
-            words.setLeft(inner.left() + s + 5);
-        }
-        if (metrics.horizontalAdvance(whole) > words.width()) {
-            drawTwoRows(painter, words, smallFont(font), whole);
-        } else {
-            painter.setFont(ink);
-            painter.drawText(words, Qt::AlignVCenter | Qt::AlignLeft, whole);
-        }
-    } else if (!paintNarrow(painter, inner, font, view)) {
-        const bool narrow = inner.width() < 2 * unitEdge(index, font);
-        const QString number = fromUtf8(view.quantity.number), unit = fromUtf8(view.quantity.unit);
-        painter.setFont(ink);
-        const int unitWidth = QFontMetrics(font).horizontalAdvance(unit) + 10;
-        const int wanted =
-            narrow ? (unit.isEmpty() ? 0 : unitWidth) : std::max(unitEdge(index, font), unitWidth);
-        const int edge = std::min(wanted, inner.width() - QFontMetrics(font).horizontalAdvance(number));
-        QRect left = inner;
-        left.setRight(inner.right() - edge);
-        painter.drawText(left, Qt::AlignVCenter | Qt::AlignRight, number);
-        painter.setPen(color::quiet);
-        QRect right = inner;
-        right.setLeft(inner.right() - edge + 6);
-        painter.drawText(right, Qt::AlignVCenter | Qt::AlignLeft, unit);
-    }
+    if (view.type.kind != ValueKind::quantity)
+        paintOther(painter, inner, font, view);
+    else if (!paintNarrow(painter, inner, font, view))
+        paintQuantity(painter, inner, font, view);
     if (!view.cautions.empty()) {
         painter.setPen(Qt::NoPen);
         painter.setBrush(color::near);
@@ -207,7 +266,7 @@ void CellDelegate::paintLimit(QPainter &painter, const QRect &box, const QFont &
     if (view.state == LimitState::noLimit && view.limit.empty())
         return;
     const QRect inner = box.adjusted(margin, 1, -margin, -1);
-    const int s = QFontMetrics(font).height() * 3 / 4;
+    const int s = shapeSize(font);
     paintState(painter, QRectF(inner.left(), inner.center().y() - s / 2.0, s, s), view.state);
     const QRect words = inner.adjusted(s + 6, 0, 0, 0);
     painter.setFont(smallFont(font));

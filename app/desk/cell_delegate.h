@@ -16,8 +16,14 @@ public:
     explicit CellDelegate(SheetModel *model, QObject *parent = nullptr);
     /// Height of a plain line in this font.
     static int lineHeight(const QFont &font);
-    /// The line that carries the open slip paints its cells only in its upper part.
-    void setOpenLine(int line) { m_openLine = line; }
+    /// Height a cell asks for so that its words are whole; numbers never need more than a plain line.
+    int neededHeight(const QModelIndex &index, int width, const QFont &font) const;
+    /// The line that carries the open slip paints its cells only in its upper part, `height` high.
+    void setOpenLine(int line, int height = 0)
+    {
+        m_openLine = line;
+        m_openHeight = height;
+    }
 
     void paint(QPainter *painter, const QStyleOptionViewItem &option,
                const QModelIndex &index) const override;
@@ -30,10 +36,13 @@ private:
     bool paintNarrow(QPainter &painter, const QRect &inner, const QFont &font, const CellView &view) const;
     void paintLimit(QPainter &painter, const QRect &box, const QFont &font, const CellAt &at) const;
     void paintSources(QPainter &painter, const QRect &box, const QFont &font, const CellAt &at) const;
-    int unitEdge(const QModelIndex &index, const QFont &font) const;
+    void paintError(QPainter &painter, const QRect &inner, const QFont &font, const CellView &view) const;
+    void paintOther(QPainter &painter, const QRect &inner, const QFont &font, const CellView &view) const;
+    void paintQuantity(QPainter &painter, const QRect &inner, const QFont &font, const CellView &view) const;
+    int unitEdge(const QFont &font) const;
 
     SheetModel *m_model;
-    int m_openLine = -1;
+    int m_openLine = -1, m_openHeight = 0;
 };
 
 } // namespace puteal::desk

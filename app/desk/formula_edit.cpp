@@ -2,6 +2,7 @@
 #include "desk/formula_edit.h"
 
 #include <QKeyEvent>
+#include <QPainter>
 #include <QTextBlock>
 
 #include "desk/look.h"
@@ -51,10 +52,11 @@ void FormulaEdit::markError(const std::optional<Error> &error)
     const auto mark = [&](const Span &span, QTextCharFormat::UnderlineStyle style) {
         QTextEdit::ExtraSelection selection;
         selection.cursor = textCursor();
-        const int begin = positionOf(span.begin), end = positionOf(span.end);
-        selection.cursor.setPosition(std::min(begin, document()->characterCount() - 1));
-        selection.cursor.setPosition(std::min(std::max(end, begin + 1), document()->characterCount() - 1),
-                                     QTextCursor::KeepAnchor);
+        const auto [begin, end] = lettersOf(span);
+        if (begin == end)
+            return;
+        selection.cursor.setPosition(begin);
+        selection.cursor.setPosition(end, QTextCursor::KeepAnchor);
         selection.format.setUnderlineStyle(style);
         selection.format.setUnderlineColor(color::outside);
         marks += selection;
@@ -64,6 +66,68 @@ void FormulaEdit::markError(const std::optional<Error> &error)
     if (error && error->place.other)
         mark(*error->place.other, QTextCharFormat::DotLine);
     setExtraSelections(marks);
+}
+
+/// What is missing at the end of a formula is marked at its last letter.
+std::pair<int, int> FormulaEdit::lettersOf(const Span &span) const
+{
+    const QString text = toPlainText();
+    const int size = static_cast<int>(text.size());
+    int begin = std::min(positionOf(span.begin), size), end = std::clamp(positionOf(span.end), begin, size);
+    if (begin == end && end < size && !text[end].isSpace()) {
+        ++end;
+    } else if (begin == end) {
+        while (end > 0 && text[end - 1].isSpace())
+            --end;
+        begin = std::max(0, end - 1);
+    }
+    return {begin, end};
+}
+
+/// The text engine's own underline is a hairline; this one is seen across a room.
+void FormulaEdit::drawUnder(QPainter &painter, const QTextCursor &piece, Qt::PenStyle stroke) const
+{
+    painter.setPen(QPen(color::outside, std::max(2.0, font().pointSizeF() / 5.0), stroke));
+    QTextCursor from(document()), to(document());
+    for (int at = piece.selectionStart(); at < piece.selectionEnd(); ++at) {
+        from.setPosition(at);
+        to.setPosition(at + 1);
+        const QRect a = cursorRect(from), b = cursorRect(to);
+        const int right = b.top() == a.top() ? b.left() : a.left() + fontMetrics().averageCharWidth();
+        painter.drawLine(a.left(), a.bottom() - 1, right, a.bottom() - 1);
+    }
+}
+
+void FormulaEdit::paintEvent(QPaintEvent *event)
+{
+    QPlainTextEdit::paintEvent(event);
+    QPainter painter(viewport());
+    const auto marks = extraSelections();
+    for (const QTextEdit::ExtraSelection &mark : marks)
+        drawUnder(painter, mark.cursor,
+                  mark.format.underlineStyle() == QTextCharFormat::DotLine ? Qt::DotLine : Qt::SolidLine);
+}
+
+bool FormulaEdit::event(QEvent *event)
+{
+    // F1 explains the word at the caret here; elsewhere in the window it explains the cell.
+    if (event->type() == QEvent::ShortcutOverride && static_cast<QKeyEvent *>(event)->key() == Qt::Key_F1 &&
+        static_cast<QKeyEvent *>(event)->modifiers() == Qt::NoModifier) {
+        event->accept();
+        return true;
+    }
+    return QPlainTextEdit::event(event);
+}
+
+void FormulaEdit::explainWord()
+{
+    if (m_popup->isVisible() && m_popup->currentItem()) {
+        emit helpWanted(m_popup->currentItem()->data(Qt::UserRole).toString());
+        return;
+    }
+    QTextCursor cursor = textCursor();
+    cursor.select(QTextCursor::WordUnderCursor);
+    emit helpWanted(cursor.selectedText());
 }
 
 void FormulaEdit::putIn(const QString &word)
@@ -168,16 +232,17 @@ void FormulaEdit::keyPressEvent(QKeyEvent *event)
     case Qt::Key_Escape:
         emit left();
         return;
-    case Qt::Key_F1: {
-        if (m_popup->isVisible() && m_popup->currentItem()) {
-            emit helpWanted(m_popup->currentItem()->data(Qt::UserRole).toString());
+    case Qt::Key_F1:
+        explainWord();
+        return;
+    case Qt::Key_1:
+    case Qt::Key_2:
+    case Qt::Key_3:
+        if (event->modifiers() == Qt::AltModifier) {
+            emit fixWanted(event->key() - Qt::Key_1);
             return;
         }
-        QTextCursor cursor = textCursor();
-        cursor.select(QTextCursor::WordUnderCursor);
-        emit helpWanted(cursor.selectedText());
-        return;
-    }
+        break;
     default:
         break;
     }

@@ -30,13 +30,20 @@ signals:
     void taken(int lineStep, int columnStep); ///< Enter, Shift+Enter, Tab
     void left();                              ///< Escape
     void helpWanted(const QString &word);     ///< F1
+    void fixWanted(int index);                ///< Alt+1 to Alt+3
 
 protected:
+    bool event(QEvent *event) override;
+    void paintEvent(QPaintEvent *event) override;
     void keyPressEvent(QKeyEvent *event) override;
     void focusOutEvent(QFocusEvent *event) override;
 
 private:
     void offer();
+    void explainWord();
+    /// Where a span stands in the text: never empty, on a letter where the text has one.
+    std::pair<int, int> lettersOf(const Span &span) const;
+    void drawUnder(QPainter &painter, const QTextCursor &piece, Qt::PenStyle stroke) const;
     void takeOffer();
     int byteOf(int position) const;
     int positionOf(std::uint32_t byte) const;

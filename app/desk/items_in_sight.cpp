@@ -32,7 +32,13 @@ void ItemsInSight::place()
     if (!wanted)
         return;
     // At most half of the view: the rest is for what was scrolled to.
-    const int width = std::min(m_view->columnWidth(0), m_view->viewport()->width() / 2);
+    const int room = m_view->viewport()->width();
+    m_across = std::min(m_view->columnWidth(0), room / 2);
+    // The rest of a number that is half covered would be read as another one.
+    int width = m_across;
+    const int cut = m_view->columnAt(m_across);
+    if (cut > 0 && cut != m_view->currentIndex().column() && m_view->columnViewportPosition(cut) < m_across)
+        width = std::min(m_view->columnViewportPosition(cut) + m_view->columnWidth(cut), room);
     setGeometry(0, 0, width, m_view->viewport()->height());
     m_head->setGeometry(0, 0, width, m_view->horizontalHeader()->height());
     update();
@@ -53,7 +59,7 @@ void ItemsInSight::paintEvent(QPaintEvent *)
         option.initFrom(m_view);
         option.state &= ~(QStyle::State_Selected | QStyle::State_HasFocus);
         option.font = m_view->font();
-        option.rect = QRect(0, top, width(), m_view->rowHeight(row));
+        option.rect = QRect(0, top, m_across, m_view->rowHeight(row));
         if (m_view->selectionModel()->isSelected(index))
             option.state |= QStyle::State_Selected;
         if (m_view->currentIndex() == index)
@@ -61,7 +67,7 @@ void ItemsInSight::paintEvent(QPaintEvent *)
         m_view->itemDelegate()->paint(&painter, option, index);
     }
     painter.setPen(QPen(color::edge, 1));
-    painter.drawLine(width() - 1, 0, width() - 1, height());
+    painter.drawLine(m_across - 1, 0, m_across - 1, height());
 }
 
 bool ItemsInSight::eventFilter(QObject *watched, QEvent *event)
@@ -71,13 +77,13 @@ bool ItemsInSight::eventFilter(QObject *watched, QEvent *event)
     QPainter painter(m_head);
     painter.fillRect(m_head->rect(), color::paper);
     painter.setPen(color::quiet);
-    painter.drawText(m_head->rect().adjusted(6, 3, -6, -3),
+    painter.drawText(QRect(0, 0, m_across, m_head->height()).adjusted(6, 3, -6, -3),
                      Qt::AlignLeft | Qt::AlignVCenter | Qt::TextWordWrap,
                      m_view->sheetModel()->headerData(0, Qt::Horizontal, Qt::DisplayRole).toString());
     painter.setPen(QPen(color::text, 2));
     painter.drawLine(0, m_head->height() - 1, m_head->width(), m_head->height() - 1);
     painter.setPen(QPen(color::edge, 1));
-    painter.drawLine(m_head->width() - 1, 0, m_head->width() - 1, m_head->height());
+    painter.drawLine(m_across - 1, 0, m_across - 1, m_head->height());
     return true;
 }
 

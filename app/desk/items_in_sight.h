@@ -28,6 +28,7 @@ protected:
 private:
     SheetView *m_view;
     QWidget *m_head;
+    int m_across = 0; ///< the items; beyond them lies blank paper over a column that would be cut
 };
 
 } // namespace puteal::desk

@@ -137,6 +137,7 @@ int main(int argc, char **argv)
         return complain(2, "there is no display; puteal work FILE prints a workbook, puteal-desk chart and "
                            "page write files");
     QApplication application(argc, argv);
+    QApplication::setPalette(desk::dayPalette());
     // The toolkit takes number formats from the environment; formulas and files must not.
     std::setlocale(LC_NUMERIC, "C");
     QCoreApplication::setOrganizationName(QStringLiteral("puteal"));

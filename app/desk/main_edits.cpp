@@ -15,8 +15,7 @@ void MainWindow::editLimit()
     const CellAt at = m_view->meantCell();
     if (!m_session->workbook().cell(at))
         return;
-    if (const auto edit = askLimit(this, *m_session, at))
-        apply(*edit);
+    askLimit(this, *m_session, at, [this](const Edit &edit) { return carryOut(edit); });
 }
 
 void MainWindow::editSources()
@@ -24,13 +23,19 @@ void MainWindow::editSources()
     const CellAt at = m_view->meantCell();
     if (!m_session->workbook().cell(at))
         return;
-    for (const Edit &edit : askSources(this, *m_session, at))
-        apply(edit);
+    askSources(this, *m_session, at, [this](const Edit &edit) { return carryOut(edit); });
 }
 
 void MainWindow::copy()
 {
-    QApplication::clipboard()->setText(m_view->selectionAsText());
+    const SheetView::Copied copied = m_view->copied();
+    QApplication::clipboard()->setText(copied.text);
+    if (copied.formulas == 1)
+        say(tr("copied; the cell without a result was copied as its formula"));
+    else if (copied.formulas > 1)
+        say(tr("copied; %1 cells without a result were copied as their formulas").arg(copied.formulas));
+    else
+        say(tr("copied"));
 }
 
 void MainWindow::paste()

@@ -30,10 +30,12 @@ void MainWindow::elideMessage()
                                             Qt::ElideRight, std::max(40, m_message->width() - 4)));
 }
 
-void MainWindow::resizeEvent(QResizeEvent *event)
+bool MainWindow::eventFilter(QObject *watched, QEvent *event)
 {
-    QMainWindow::resizeEvent(event);
-    elideMessage();
+    // The message has the room that the other words of the status line leave.
+    if (watched == m_message && event->type() == QEvent::Resize)
+        elideMessage();
+    return QMainWindow::eventFilter(watched, event);
 }
 
 void MainWindow::refuse(const QString &words)

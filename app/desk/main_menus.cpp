@@ -1,10 +1,10 @@
 /// The menus of the window and what their actions do.
+#include <algorithm>
 #include <array>
 #include <functional>
 
 #include <QApplication>
 #include <QFileDialog>
-#include <QInputDialog>
 #include <QMenu>
 #include <QMenuBar>
 #include <QStackedWidget>
@@ -66,14 +66,8 @@ void MainWindow::buildWorkbookMenu()
         [this] { saveElsewhere(); });
     add(menu, tr("Write page as PDF..."), QKeySequence(), [this] { exportPage(); });
     menu->addSeparator();
-    add(menu, tr("Title..."), QKeySequence(), [this] {
-        bool kept = false;
-        const QString title =
-            QInputDialog::getText(this, tr("Title"), tr("Title of the workbook"), QLineEdit::Normal,
-                                  fromUtf8(m_session->workbook().title), &kept);
-        if (kept)
-            apply(SetTitle{title.toStdString()});
-    });
+    add(menu, tr("Title..."), QKeySequence(),
+        [this] { askTitle(this, *m_session, [this](const Edit &edit) { return carryOut(edit); }); });
     menu->addSeparator();
     add(menu, tr("Quit"), QKeySequence(Qt::CTRL | Qt::Key_Q), [this] { close(); });
 }
@@ -90,30 +84,27 @@ void MainWindow::buildSheetMenu()
     add(menu, tr("Move lines up"), QKeySequence(Qt::ALT | Qt::Key_Up), [this] { moveLines(-1); });
     add(menu, tr("Move lines down"), QKeySequence(Qt::ALT | Qt::Key_Down), [this] { moveLines(1); });
     menu->addSeparator();
-    const auto edit = [this](std::optional<Edit> made) {
-        if (made)
-            apply(*made);
-    };
-    add(menu, tr("New column..."), QKeySequence(), [this, edit, sheet] {
+    const auto keep = [this](const Edit &edit) { return carryOut(edit); };
+    add(menu, tr("New column..."), QKeySequence(), [this, keep, sheet] {
         if (sheet() < m_session->workbook().sheets.size())
-            edit(
-                askNewColumn(this, *m_session, sheet(), m_session->workbook().sheets[sheet()].columnCount()));
+            askNewColumn(this, *m_session, sheet(), m_session->workbook().sheets[sheet()].columnCount(),
+                         keep);
     });
-    add(menu, tr("Column..."), QKeySequence(), [this, edit] {
+    add(menu, tr("Column..."), QKeySequence(), [this, keep] {
         if (const CellAt at = m_view->currentCell(); m_session->workbook().cell(at))
-            edit(askColumn(this, *m_session, at.sheet, at.column));
+            askColumn(this, *m_session, at.sheet, at.column, keep);
     });
     add(menu, tr("Delete column"), QKeySequence(), [this, sheet] {
         apply(DeleteColumn{sheet(), m_view->currentCell().column});
     });
     menu->addSeparator();
-    add(menu, tr("New sheet..."), QKeySequence(), [this, edit, sheet] {
+    add(menu, tr("New sheet..."), QKeySequence(), [this, keep, sheet] {
         const auto sheets = static_cast<std::uint32_t>(m_session->workbook().sheets.size());
-        edit(askNewSheet(this, *m_session, std::min(sheet() + 1, sheets)));
+        askNewSheet(this, std::min(sheet() + 1, sheets), keep);
     });
-    add(menu, tr("Title and key..."), QKeySequence(), [this, edit, sheet] {
+    add(menu, tr("Title and key..."), QKeySequence(), [this, keep, sheet] {
         if (sheet() < m_session->workbook().sheets.size())
-            edit(askSheet(this, *m_session, sheet()));
+            askSheet(this, *m_session, sheet(), keep);
     });
     add(menu, tr("Delete sheet"), QKeySequence(), [this, sheet] { apply(DeleteSheet{sheet()}); });
     menu->addSeparator();
@@ -135,14 +126,12 @@ void MainWindow::buildCellMenu()
     add(menu, tr("Paste"), QKeySequence(Qt::CTRL | Qt::Key_V), [this] { paste(); });
     add(menu, tr("Fill down"), QKeySequence(Qt::CTRL | Qt::Key_D), [this] { fillDown(); });
     menu->addSeparator();
-    using Ask = std::optional<Edit> (*)(QWidget *, const Session &, const CellAt &);
+    using Ask = void (*)(QWidget *, const Session &, const CellAt &, const CarryOut &);
     const auto beside = [&](const QString &text, const QKeySequence &keys, Ask ask) {
         add(menu, text, keys, [this, ask] {
             const CellAt at = m_view->meantCell();
-            if (!m_session->workbook().cell(at))
-                return;
-            if (const auto edit = ask(this, *m_session, at))
-                apply(*edit);
+            if (m_session->workbook().cell(at))
+                ask(this, *m_session, at, [this](const Edit &edit) { return carryOut(edit); });
         });
     };
     beside(tr("Name..."), QKeySequence(Qt::CTRL | Qt::Key_M), askName);
@@ -160,14 +149,8 @@ void MainWindow::buildOtherMenus()
         [this] { stepState(LimitState::outside); });
     add(calculation, tr("Next near a limit"), QKeySequence(Qt::SHIFT | Qt::Key_F8),
         [this] { stepState(LimitState::near); });
-    add(calculation, tr("Function help..."), QKeySequence(Qt::SHIFT | Qt::Key_F1), [this] {
-        bool kept = false;
-        const QString word =
-            QInputDialog::getText(this, tr("Function help"), tr("Function, for example compensated_hardness"),
-                                  QLineEdit::Normal, {}, &kept);
-        if (kept)
-            showHelpFor(word);
-    });
+    add(calculation, tr("Function help..."), QKeySequence(Qt::SHIFT | Qt::Key_F1),
+        [this] { askHelp(this, [this](const QString &word) { return explain(word); }); });
     QMenu *chart = menuBar()->addMenu(tr("C&hart"));
     add(chart, tr("Show the chart"), QKeySequence(Qt::CTRL | Qt::Key_G), [this] {
         if (!m_session->workbook().charts.empty())
@@ -182,31 +165,43 @@ void MainWindow::buildOtherMenus()
     add(sources, tr("Source marks of this cell..."), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_M),
         [this] { editSources(); });
     QMenu *viewMenu = menuBar()->addMenu(tr("&View"));
-    const auto zoom = [this](qreal factor) {
-        QFont font = QApplication::font();
-        font.setPointSizeF(std::clamp(font.pointSizeF() * factor, 6.0, 30.0));
-        QApplication::setFont(font);
-        m_view->setFont(font);
-        m_view->fitColumns();
-        m_steps->show(*m_session);
+    // Larger and smaller leave what is being typed open.
+    const auto onlyZoom = [this](QMenu *menu, const QString &text, const QKeySequence &keys, qreal factor) {
+        auto *action = menu->addAction(text);
+        action->setShortcut(keys);
+        connect(action, &QAction::triggered, this, [this, factor] { zoom(factor); });
     };
-    add(viewMenu, tr("Larger"), QKeySequence(Qt::CTRL | Qt::Key_Plus), [zoom] { zoom(1.1); });
-    add(viewMenu, tr("Smaller"), QKeySequence(Qt::CTRL | Qt::Key_Minus), [zoom] { zoom(1 / 1.1); });
+    onlyZoom(viewMenu, tr("Larger"), QKeySequence(Qt::CTRL | Qt::Key_Plus), 1.1);
+    onlyZoom(viewMenu, tr("Smaller"), QKeySequence(Qt::CTRL | Qt::Key_Minus), 1 / 1.1);
     add(viewMenu, tr("Next pane"), QKeySequence(Qt::Key_F6), [this] { nextPane(1); });
     add(viewMenu, tr("Pane before"), QKeySequence(Qt::SHIFT | Qt::Key_F6), [this] { nextPane(-1); });
     auto *pane = add(viewMenu, tr("Calculation beside the sheet"), QKeySequence(Qt::Key_F9),
                      [this] { m_calculation->setVisible(!m_calculation->isVisible()); });
     pane->setCheckable(true);
     pane->setChecked(true);
+    buildHelpMenu();
+}
+
+void MainWindow::buildHelpMenu()
+{
     QMenu *help = menuBar()->addMenu(tr("H&elp"));
+    add(help, tr("Explain this cell"), QKeySequence(Qt::Key_F1), [this] { explainHere(); });
     add(help, tr("Keys"), QKeySequence(), [this] {
         m_calculation->showHelp(
             tr("KEYS"),
             tr("type or F2: formula of the cell\nEnter: keep, line below\nTab: take the offered word\nEsc: "
                "leave as it was\n"
-               "click a cell while typing: its name goes in\nF1 on a word: what it is\nCtrl+D: fill down\n"
-               "Ctrl+M: name    Ctrl+U: unit    Ctrl+L: limit\nCtrl+G: chart    F8: next outside or missing\n"
+               "click a cell while typing: its name goes in\nAlt+1, 2, 3 while typing: take an offered way "
+               "out\n"
+               "F1 while typing: the word at the caret\nF1 on a cell: its functions, one after the other\n"
+               "Shift+F1: help for a word\nCtrl+D: fill down\n"
+               "Ctrl+M: name    Ctrl+U: unit    Ctrl+L: limit    Ctrl+Shift+M: sources\nCtrl+G: chart    F8: "
+               "next outside or missing\n"
                "Ctrl+PageDown: next sheet    F6: next pane"));
+    });
+    add(help, tr("Notes on opening"), QKeySequence(), [this] {
+        if (!showOpeningNotes())
+            say(tr("nothing was odd when this workbook was opened"));
     });
     add(help, tr("About"), QKeySequence(), [this] {
         m_calculation->showHelp(tr("ABOUT"), tr("Puteal %1\nA workbook for people who make private well "
@@ -216,6 +211,15 @@ void MainWindow::buildOtherMenus()
                                                 "License, version 3 or later.")
                                                  .arg(QStringLiteral(PUTEAL_VERSION)));
     });
+}
+
+void MainWindow::zoom(qreal factor)
+{
+    QFont font = QApplication::font();
+    font.setPointSizeF(std::clamp(font.pointSizeF() * factor, 6.0, 30.0));
+    QApplication::setFont(font);
+    m_view->setFont(font);
+    refreshAround();
 }
 
 /// Tab walks over cells and links, so the panes have a key of their own.
@@ -261,24 +265,62 @@ void MainWindow::stepState(LimitState wanted)
 
 void MainWindow::showHelpFor(const QString &word)
 {
+    if (!explain(word))
+        say(tr("nothing is known about \"%1\"").arg(word));
+}
+
+void MainWindow::explainHere()
+{
+    const CellAt at = m_view->meantCell();
+    if (m_center->currentWidget() != m_view || !m_session->workbook().cell(at))
+        return refreshAround();
+    const Program &program = m_session->program();
+    std::vector<std::pair<std::uint32_t, const FunctionInfo *>> calls;
+    if (const auto &tree = program.facts(program.nodeOf(at)).tree)
+        for (const Node &node : tree->nodes)
+            if (const FunctionInfo *function =
+                    node.kind == NodeKind::call ? program.registry().find(node.name) : nullptr;
+                function && std::none_of(calls.begin(), calls.end(),
+                                         [&](const auto &call) { return call.second == function; }))
+                calls.emplace_back(node.span.begin, function);
+    std::sort(calls.begin(), calls.end());
+    if (calls.empty()) {
+        m_calculation->show(*m_session, at);
+        say(tr("no function is called here; Shift+F1 asks for a word"));
+        return;
+    }
+    if (m_explained != at || m_nextExplained >= calls.size())
+        m_nextExplained = 0;
+    m_explained = at;
+    const FunctionInfo &function = *calls[m_nextExplained++].second;
+    m_calculation->showHelp(
+        tr("FUNCTION %1 of %2 in this cell").arg(m_nextExplained).arg(calls.size()),
+        fromUtf8(helpWithResults(function, program.registry(), PluginFolders::standard())));
+    say(calls.size() > 1
+            ? tr("%1 explained; F1 again for the next function of this cell").arg(fromUtf8(function.name))
+            : tr("%1 explained").arg(fromUtf8(function.name)));
+}
+
+bool MainWindow::explain(const QString &word)
+{
     const std::string name = word.trimmed().toStdString();
     const Registry &registry = m_session->program().registry();
     if (const FunctionInfo *function = registry.find(name)) {
         m_calculation->showHelp(tr("FUNCTION"),
                                 fromUtf8(helpWithResults(*function, registry, PluginFolders::standard())));
-        return;
+        return true;
     }
     if (const UnitWord *unit = m_session->program().units().find(name)) {
         m_calculation->showHelp(tr("UNIT"), QStringLiteral("%1: %2\n%3\n%4")
                                                 .arg(fromUtf8(unit->word), fromUtf8(unit->name),
                                                      fromUtf8(unit->definition), fromUtf8(unit->note)));
-        return;
+        return true;
     }
     if (const auto at = m_session->find(name)) {
         m_calculation->show(*m_session, *at);
-        return;
+        return true;
     }
-    say(tr("nothing is known about \"%1\"").arg(word));
+    return false;
 }
 
 void MainWindow::exportChartFile()

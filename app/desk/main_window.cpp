@@ -45,6 +45,7 @@ MainWindow::MainWindow(QWidget *parent)
     statusBar()->addWidget(m_states);
     // A long message is cut with dots, never widens the window, and is whole when the pointer rests on it.
     m_message->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+    m_message->installEventFilter(this);
     statusBar()->addWidget(m_message, 1);
     statusBar()->addPermanentWidget(m_saved);
     statusBar()->setSizeGripEnabled(false);
@@ -85,13 +86,21 @@ void MainWindow::take(std::unique_ptr<Session> session)
         showSheet(0);
     refreshAround();
     refreshTitle();
+    showOpeningNotes();
+}
+
+bool MainWindow::showOpeningNotes()
+{
     QStringList notes;
     for (const auto &note : m_session->openingNotes())
         notes += fromUtf8(note);
     if (notes.isEmpty())
-        return;
-    say(notes.front());
+        return false;
+    say(notes.size() == 1
+            ? notes.front()
+            : tr("%1 (and %2 more, beside the sheet)").arg(notes.front()).arg(notes.size() - 1));
     m_calculation->showHelp(tr("ON OPENING"), notes.join(QStringLiteral("\n\n")));
+    return true;
 }
 
 void MainWindow::newWorkbook()
@@ -131,7 +140,9 @@ void MainWindow::showChart(const QString &key)
         return;
     m_view->finishTyping();
     m_chartKey = key;
-    m_chart->show(m_session->chart(key.toStdString()));
+    const ChartView view = m_session->chart(key.toStdString());
+    m_chart->show(view);
+    m_calculation->showChart(*m_session, view);
     m_center->setCurrentWidget(m_chart);
     m_steps->setCurrentChart(key);
 }
@@ -146,16 +157,22 @@ void MainWindow::goTo(const CellAt &at)
     m_view->setFocus();
 }
 
-bool MainWindow::apply(const Edit &edit)
+std::optional<Error> MainWindow::carryOut(const Edit &edit)
 {
     const auto change = m_session->apply(edit);
-    if (!change) {
-        refuse(fromUtf8(change.error().words));
-        return false;
-    }
+    if (!change)
+        return change.error();
     m_refusal.clear();
     reflect(*change);
-    return true;
+    return {};
+}
+
+bool MainWindow::apply(const Edit &edit)
+{
+    const auto error = carryOut(edit);
+    if (error)
+        refuse(fromUtf8(error->words));
+    return !error;
 }
 
 void MainWindow::reflect(const ChangeSet &change)
@@ -188,11 +205,13 @@ void MainWindow::refreshAround()
     if (!m_session)
         return;
     m_steps->show(*m_session);
-    if (!m_chartKey.isEmpty() && m_center->currentWidget() == m_chart)
-        m_chart->show(m_session->chart(m_chartKey.toStdString()));
-    const CellAt at = m_view->currentCell();
-    if (m_session->workbook().cell(at))
+    if (!m_chartKey.isEmpty() && m_center->currentWidget() == m_chart) {
+        const ChartView view = m_session->chart(m_chartKey.toStdString());
+        m_chart->show(view);
+        m_calculation->showChart(*m_session, view);
+    } else if (const CellAt at = m_view->currentCell(); m_session->workbook().cell(at)) {
         m_calculation->show(*m_session, at);
+    }
     refreshStatus();
     refreshTitle();
 }
@@ -212,7 +231,7 @@ void MainWindow::refreshStatus()
     if (counts.missing > 0)
         parts += part("○", color::quiet, counts.missing, tr("missing test"));
     if (counts.errors > 0)
-        parts += tr("%1 without a result").arg(counts.errors);
+        parts += part("◆", color::outside, counts.errors, tr("without a result"));
     parts += m_session->workbook().si ? tr("Units SI") : tr("Units US");
     parts += tr("3 figures");
     parts += tr("%n assumption(s)", nullptr, static_cast<int>(counts.assumptions))

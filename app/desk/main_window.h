@@ -45,6 +45,8 @@ public:
     void goTo(const CellAt &at);
     /// Carries an edit out and shows what it did; a refusal is said in the status line and a dialog.
     bool apply(const Edit &edit);
+    /// The same, the error handed back: for dialogs that say it at the field.
+    std::optional<Error> carryOut(const Edit &edit);
     bool save();
     bool saveAs(const QString &path);
     QString lastRefusal() const { return m_refusal; }
@@ -55,7 +57,7 @@ public:
 
 protected:
     void closeEvent(QCloseEvent *event) override;
-    void resizeEvent(QResizeEvent *event) override;
+    bool eventFilter(QObject *watched, QEvent *event) override;
 
 private:
     void buildMenus();
@@ -63,6 +65,7 @@ private:
     void buildSheetMenu();
     void buildCellMenu();
     void buildOtherMenus();
+    void buildHelpMenu();
     void take(std::unique_ptr<Session> session);
     void reflect(const ChangeSet &change);
     void refreshAround();
@@ -86,7 +89,14 @@ private:
     void moveLines(int step);
     void undoOrRedo(bool undo);
     void stepState(LimitState wanted);
+    /// Help of a function, a unit or a named cell in the calculation pane; false when nothing is known.
+    bool explain(const QString &word);
     void showHelpFor(const QString &word);
+    /// Help of the functions the current cell calls, one after the other; else its calculation.
+    void explainHere();
+    void zoom(qreal factor);
+    /// What was odd when the file was opened; false when nothing was.
+    bool showOpeningNotes();
     void exportChartFile();
     void exportPage();
     QAction *add(QMenu *menu, const QString &text, const QKeySequence &keys, std::function<void()> act);
@@ -103,6 +113,8 @@ private:
     QAction *m_undo = nullptr, *m_redo = nullptr;
     QString m_chartKey, m_refusal, m_words;
     std::vector<std::uint32_t> m_lines; ///< current line of each sheet
+    std::optional<CellAt> m_explained;  ///< where F1 was asked last, and which of its functions comes next
+    std::size_t m_nextExplained = 0;
     bool m_quiet = false;
 };
 

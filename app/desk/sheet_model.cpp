@@ -200,6 +200,10 @@ QVariant SheetModel::data(const QModelIndex &index, int role) const
     case Qt::ToolTipRole: {
         const CellView &view = viewOf(at);
         QStringList lines;
+        // What may be cut in the cell is whole here.
+        if ((column == Role::words || column == Role::amounts) &&
+            (view.error || view.type.kind != ValueKind::quantity) && view.shown.size() > 30)
+            lines += fromUtf8(view.shown);
         if (column == Role::limit || view.state == LimitState::near || view.state == LimitState::outside)
             lines += fromUtf8(view.stateWords);
         if (!view.reason.empty())

@@ -1,6 +1,7 @@
 /// Keys, mouse, the slip's place and plain-text clipboard of the grid.
 #include "desk/sheet_view.h"
 
+#include <QAbstractButton>
 #include <QCoreApplication>
 #include <QHeaderView>
 #include <QKeyEvent>
@@ -36,15 +37,15 @@ SheetView::SheetView(QWidget *parent)
     horizontalHeader()->setDefaultAlignment(
         Qt::Alignment(Qt::AlignLeft | Qt::AlignVCenter | Qt::TextWordWrap));
     horizontalHeader()->setStretchLastSection(true);
-    const QString plain =
-        QStringLiteral(
-            "QHeaderView{background:%1;border:none}QHeaderView::section{background:%1;color:%2;border:none;"
-            "padding:3px 6px}QHeaderView::section:horizontal{border-bottom:2px solid %3}"
-            "QTableCornerButton::section{background:%1;border:none;border-bottom:2px solid %3}")
-            .arg(color::paper.name(), color::quiet.name(), color::text.name());
-    setStyleSheet(QStringLiteral("QTableView{background:%1;border:none}").arg(color::paper.name()) + plain);
-    connect(m_model, &QAbstractItemModel::dataChanged, m_items, [this] { m_items->update(); });
-    connect(m_model, &QAbstractItemModel::modelReset, m_items, [this] { m_items->place(); });
+    dressHeaders();
+    connect(m_model, &QAbstractItemModel::dataChanged, m_items,
+            [this](const QModelIndex &from, const QModelIndex &to, const QList<int> &roles) {
+                if (roles.isEmpty())
+                    fitLines(from.row(), to.row());
+                m_items->update();
+            });
+    connect(m_model, &QAbstractItemModel::modelReset, m_items, [this] { fitColumns(); });
+    connect(horizontalHeader(), &QHeaderView::sectionResized, this, &SheetView::refitLinesSoon);
     connect(m_slip, &Slip::taken, this, &SheetView::keep);
     connect(m_slip, &Slip::left, this, &SheetView::leaveSlip);
     connect(m_slip, &Slip::heightChanged, this, &SheetView::placeSlip);
@@ -52,65 +53,31 @@ SheetView::SheetView(QWidget *parent)
     connect(m_slip, &Slip::helpWanted, this, &SheetView::helpWanted);
 }
 
+/// Only the headers wear a style sheet: what lies on the grid keeps the colors it sets itself.
+void SheetView::dressHeaders()
+{
+    QPalette palette = this->palette();
+    palette.setColor(QPalette::Base, color::paper);
+    setPalette(palette);
+    const QString sheet =
+        QStringLiteral(
+            "QHeaderView{background:%1;border:none}QHeaderView::section{background:%1;color:%2;border:none;"
+            "padding:3px 6px}QHeaderView::section:horizontal{border-bottom:2px solid %3}")
+            .arg(color::paper.name(), color::quiet.name(), color::text.name());
+    horizontalHeader()->setStyleSheet(sheet);
+    verticalHeader()->setStyleSheet(sheet);
+    setCornerButtonEnabled(false);
+    for (auto *corner : findChildren<QAbstractButton *>(QString(), Qt::FindDirectChildrenOnly))
+        corner->setStyleSheet(QStringLiteral("QTableCornerButton::section{background:%1;border:none;"
+                                             "border-bottom:2px solid %2}")
+                                  .arg(color::paper.name(), color::text.name()));
+}
+
 void SheetView::setSheet(Session *session, std::uint32_t sheet)
 {
     leaveSlip();
     m_session = session;
-    m_model->setSheet(session, sheet);
-    fitColumns();
-}
-
-void SheetView::fitColumns()
-{
-    if (!m_session)
-        return;
-    const Sheet &sheet = m_session->workbook().sheets[m_model->sheet()];
-    const int letter = fontMetrics().averageCharWidth();
-    verticalHeader()->setDefaultSectionSize(CellDelegate::lineHeight(font()));
-    int total = 0;
-    std::vector<int> widths;
-    for (int c = 0; c < m_model->columnCount(); ++c) {
-        const SheetModel::Role role = m_model->roleOf(c);
-        int width = role == SheetModel::Role::limit ? letter * 24 : letter * 11;
-        if (role == SheetModel::Role::words || role == SheetModel::Role::amounts) {
-            const auto asked = sheet.column(static_cast<std::uint32_t>(c)).width;
-            width = letter * static_cast<int>(std::clamp<std::uint32_t>(asked, 6, 80)) + 14;
-        }
-        widths.push_back(width);
-        total += width;
-    }
-    // Words take two rows when they must, so words columns give way first; amounts, limits and marks stay
-    // whole.
-    int over = total - viewport()->width();
-    for (int c = m_model->columnCount() - 1; c >= 0; --c) {
-        int width = widths[static_cast<std::size_t>(c)];
-        if (over > 0 && m_model->roleOf(c) == SheetModel::Role::words) {
-            // Remarks at the right give way before the items at the left.
-            const int less = std::min(over, width - std::min(width, letter * 30));
-            width -= less;
-            over -= less;
-        }
-        setColumnWidth(c, width);
-    }
-    bool twoRows = false;
-    for (int c = 0; c < m_model->columnCount(); ++c)
-        twoRows = twoRows || fontMetrics().horizontalAdvance(
-                                 m_model->headerData(c, Qt::Horizontal, Qt::DisplayRole).toString()) >
-                                 columnWidth(c) - 12;
-    horizontalHeader()->setFixedHeight(fontMetrics().height() * (twoRows ? 2 : 1) + 10);
-    // Limit and sources stand beside the amounts, before any further words.
-    QHeaderView *head = horizontalHeader();
-    for (int c = 0; c < m_model->columnCount(); ++c)
-        head->moveSection(head->visualIndex(c), c);
-    int lastAmount = -1;
-    for (int c = 0; c < m_model->columnCount(); ++c)
-        if (m_model->roleOf(c) == SheetModel::Role::amounts)
-            lastAmount = c;
-    int after = lastAmount + 1;
-    for (int c = 0; lastAmount >= 0 && c < m_model->columnCount(); ++c)
-        if (m_model->roleOf(c) == SheetModel::Role::limit || m_model->roleOf(c) == SheetModel::Role::sources)
-            head->moveSection(head->visualIndex(c), after++);
-    m_items->place();
+    m_model->setSheet(session, sheet); // columns and lines are fitted when the model tells of it
 }
 
 CellAt SheetView::currentCell() const
@@ -197,7 +164,7 @@ void SheetView::openSlip(const QString &start, bool replace)
     }
     const bool words = sheet.column(at.column).kind == ColumnKind::words;
     m_openLine = static_cast<int>(at.line);
-    m_delegate->setOpenLine(m_openLine);
+    m_delegate->setOpenLine(m_openLine, lineHeightOf(m_openLine));
     m_slip->open(m_session, at, replace ? start : fromUtf8(sheet.cell(at.column, at.line).typed()), words);
     placeSlip();
 }
@@ -206,7 +173,7 @@ void SheetView::placeSlip()
 {
     if (!m_slip->isOpen() || m_openLine < 0)
         return;
-    const int line = CellDelegate::lineHeight(font());
+    const int line = lineHeightOf(m_openLine);
     const int left = std::max(0, columnViewportPosition(0)) + 8;
     const int width = std::max(360, std::min(viewport()->width() - left - 8, 1000));
     m_slip->setFixedWidth(width);
@@ -229,7 +196,7 @@ void SheetView::leaveSlip()
     if (!m_slip->isOpen())
         return;
     if (m_openLine >= 0 && m_openLine < m_model->rowCount())
-        verticalHeader()->resizeSection(m_openLine, CellDelegate::lineHeight(font()));
+        verticalHeader()->resizeSection(m_openLine, lineHeightOf(m_openLine));
     m_openLine = -1;
     m_delegate->setOpenLine(-1);
     m_slip->close();
@@ -350,9 +317,11 @@ void SheetView::scrollContentsBy(int dx, int dy)
 {
     QTableView::scrollContentsBy(dx, dy);
     m_items->place();
+    if (dx != 0)
+        viewport()->update(); // cells at the edges are painted by how much of them is seen
     if (m_slip->isOpen())
         m_slip->move(std::max(0, columnViewportPosition(0)) + 8,
-                     rowViewportPosition(m_openLine) + CellDelegate::lineHeight(font()) + 3);
+                     rowViewportPosition(m_openLine) + lineHeightOf(m_openLine) + 3);
 }
 
 void SheetView::currentChanged(const QModelIndex &current, const QModelIndex &previous)
@@ -365,22 +334,27 @@ void SheetView::currentChanged(const QModelIndex &current, const QModelIndex &pr
                             : m_model->cellOf(current));
 }
 
-QString SheetView::selectionAsText() const
+SheetView::Copied SheetView::copied() const
 {
     const auto b = block();
     if (!b)
         return {};
+    Copied out;
     QStringList lines;
     for (auto l = b->first; l <= b->last; ++l) {
         QStringList cells;
         for (auto c = b->left; c <= b->right; ++c) {
-            QString text = fromUtf8(m_model->viewOf({m_model->sheet(), c, l}).shown);
+            const CellView &view = m_model->viewOf({m_model->sheet(), c, l});
+            out.formulas += view.error ? 1 : 0;
+            // The words of an error are no value: pasted, they would be taken for one.
+            QString text = fromUtf8(view.error ? view.typed : view.shown);
             text.replace(QLatin1Char('\t'), QLatin1Char(' ')).replace(QLatin1Char('\n'), QLatin1Char(' '));
             cells += text;
         }
         lines += cells.join(QLatin1Char('\t'));
     }
-    return lines.join(QLatin1Char('\n'));
+    out.text = lines.join(QLatin1Char('\n'));
+    return out;
 }
 
 } // namespace puteal::desk

@@ -36,7 +36,14 @@ public:
     bool finishTyping();
     void leaveSlip();
     void fitColumns();
-    QString selectionAsText() const;
+    /// The selection as lines of tab-separated text; a cell without a result gives its formula.
+    struct Copied {
+        QString text;
+        int formulas = 0; ///< cells that gave their formula
+    };
+    Copied copied() const;
+    /// Height of a line without the slip that may be open under it.
+    int lineHeightOf(int line) const;
 
 signals:
     void edited(const puteal::Edit &edit);
@@ -58,8 +65,16 @@ protected:
     void resizeEvent(QResizeEvent *event) override;
     void scrollContentsBy(int dx, int dy) override;
     void currentChanged(const QModelIndex &current, const QModelIndex &previous) override;
+    void changeEvent(QEvent *event) override;
 
 private:
+    void dressHeaders();
+    std::vector<int> wantedWidths() const;
+    int limitWidth(int column) const;
+    void fitHeader();
+    void placeLimitsAndSources();
+    void fitLines(int first, int last);
+    void refitLinesSoon();
     void placeSlip();
     void keep(int lineStep, int columnStep);
     QString referenceTo(const CellAt &at) const;
@@ -70,6 +85,7 @@ private:
     ItemsInSight *m_items;
     Slip *m_slip;
     int m_openLine = -1;
+    bool m_refitting = false; ///< lines are measured anew when the columns have come to rest
 };
 
 } // namespace puteal::desk

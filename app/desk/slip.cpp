@@ -24,43 +24,45 @@ QLabel *rowName(const QString &text, QWidget *parent)
 
 } // namespace
 
-Slip::Slip(QWidget *parent) : QFrame(parent)
+Slip::Slip(QWidget *parent)
+    : QFrame(parent), m_edit(new FormulaEdit(this)), m_firstName(rowName(tr("formula"), this)),
+      m_unitsName(rowName(tr("units"), this)), m_units(new QLabel(this)),
+      m_resultName(rowName(tr("result"), this)),
+      m_keys(rowName(tr("F1 explains · Tab takes a word · Alt+1 takes the first way out · Enter keeps · Esc "
+                        "leaves"),
+                     this)),
+      m_result(new MarkedWords(this)), m_hint(new MarkedWords(this))
 {
     setObjectName(QStringLiteral("slip"));
     setAccessibleName(tr("formula, units and result"));
-    setFrameShape(QFrame::Box);
-    setLineWidth(2);
     setAutoFillBackground(true);
     QPalette palette = this->palette();
-    palette.setColor(QPalette::Window, Qt::white);
-    palette.setColor(QPalette::Base, Qt::white);
-    palette.setColor(QPalette::WindowText, color::given);
+    palette.setColor(QPalette::Window, color::paper);
+    palette.setColor(QPalette::Base, color::paper);
+    palette.setColor(QPalette::Text, color::text);
     setPalette(palette);
+    m_units->setTextFormat(Qt::PlainText);
+    m_units->setWordWrap(true);
+    QPalette ink = m_units->palette();
+    ink.setColor(QPalette::WindowText, color::quiet);
+    m_units->setPalette(ink);
+    m_result->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    build();
+    useFont(font());
+    connect(m_edit, &QPlainTextEdit::textChanged, this, &Slip::refresh);
+    connect(m_edit, &FormulaEdit::taken, this, &Slip::taken);
+    connect(m_edit, &FormulaEdit::left, this, &Slip::left);
+    connect(m_edit, &FormulaEdit::helpWanted, this, &Slip::helpWanted);
+    connect(m_edit, &FormulaEdit::fixWanted, this, &Slip::takeFix);
+    hide();
+}
+
+void Slip::build()
+{
     auto *grid = new QGridLayout(this);
-    grid->setContentsMargins(10, 6, 10, 6);
+    grid->setContentsMargins(10, 8, 10, 8);
     grid->setHorizontalSpacing(12);
     grid->setVerticalSpacing(3);
-    m_edit = new FormulaEdit(this);
-    m_edit->setFont(fixedFont(font()));
-    const auto plain = [this](bool fixed) {
-        auto *label = new QLabel(this);
-        label->setTextFormat(Qt::PlainText);
-        label->setWordWrap(true);
-        QPalette ink = label->palette();
-        ink.setColor(QPalette::WindowText, color::text);
-        label->setPalette(ink);
-        if (fixed)
-            label->setFont(fixedFont(font()));
-        return label;
-    };
-    m_firstName = rowName(tr("formula"), this);
-    m_unitsName = rowName(tr("units"), this);
-    m_resultName = rowName(tr("result"), this);
-    m_units = plain(true);
-    m_result = plain(true);
-    m_hint = plain(false);
-    m_keys = rowName(tr("F1 explains · Tab takes a word · Enter keeps · Esc leaves"), this);
-    m_keys->setFont(smallFont(font()));
     grid->addWidget(m_firstName, 0, 0, Qt::AlignTop);
     grid->addWidget(m_edit, 0, 1);
     grid->addWidget(m_unitsName, 1, 0, Qt::AlignTop);
@@ -81,12 +83,33 @@ Slip::Slip(QWidget *parent) : QFrame(parent)
     grid->addLayout(fixes, 3, 1);
     grid->addWidget(m_hint, 4, 1);
     grid->addWidget(m_keys, 5, 1);
+    m_keys->setWordWrap(true);
     grid->setColumnStretch(1, 1);
-    connect(m_edit, &QPlainTextEdit::textChanged, this, &Slip::refresh);
-    connect(m_edit, &FormulaEdit::taken, this, &Slip::taken);
-    connect(m_edit, &FormulaEdit::left, this, &Slip::left);
-    connect(m_edit, &FormulaEdit::helpWanted, this, &Slip::helpWanted);
-    hide();
+}
+
+void Slip::useFont(const QFont &base)
+{
+    setFont(base);
+    m_edit->setFont(fixedFont(base));
+    m_units->setFont(fixedFont(base));
+    m_result->setFont(fixedFont(base));
+    m_hint->setFont(base);
+    m_keys->setFont(smallFont(base));
+    refresh();
+}
+
+/// The frame tells the state by its stroke as well as by its color.
+void Slip::paintEvent(QPaintEvent *event)
+{
+    QFrame::paintEvent(event);
+    Qt::PenStyle stroke = Qt::SolidLine;
+    if (m_state != Mark::none)
+        stroke = m_state == Mark::error   ? Qt::DashLine
+                 : m_state == Mark::waits ? Qt::DotLine
+                                          : Qt::DashDotLine;
+    QPainter painter(this);
+    painter.setPen(QPen(m_state == Mark::none ? color::given : markColor(m_state), 2, stroke));
+    painter.drawRect(rect().adjusted(1, 1, -1, -1));
 }
 
 void Slip::open(const Session *session, const CellAt &at, const QString &text, bool words)
@@ -137,30 +160,44 @@ void Slip::refresh()
 {
     if (!m_open || !m_session)
         return;
-    const std::string text = m_edit->toPlainText().toStdString();
-    const SlipView view = m_session->slip(m_at, text);
+    const SlipView view = m_session->slip(m_at, m_edit->toPlainText().toStdString());
     const auto &error = view.preview.error;
     m_edit->markError(error);
     m_units->setText(fromUtf8(view.units));
-    m_result->setText(fromUtf8(view.result));
-    QPalette ink = m_result->palette();
-    ink.setColor(QPalette::WindowText, error ? color::outside : color::text);
-    m_result->setPalette(ink);
+    m_state = error ? markOf(*error) : view.preview.cautions.empty() ? Mark::none : Mark::caution;
+    m_result->say(error ? m_state : Mark::none, fromUtf8(view.result));
     m_offered.clear();
     if (error)
         m_offered = error->fixes;
+    offerFixes();
+    tellHints(view);
+    lightUsed(view);
+    m_edit->setFixedHeight(m_edit->wantedHeight());
+    adjustSize();
+    update();
+    emit heightChanged();
+}
+
+void Slip::offerFixes()
+{
     for (int i = 0; i < m_fixes.size(); ++i) {
         const bool there = static_cast<std::size_t>(i) < m_offered.size();
         m_fixes[i]->setVisible(there);
-        if (there) {
-            const Fix &fix = m_offered[static_cast<std::size_t>(i)];
-            const QString words = fromUtf8(fix.words.empty() ? fix.text : fix.words);
-            // A long way out is cut on the button and told whole when the pointer rests on it.
-            m_fixes[i]->setText(QFontMetrics(m_fixes[i]->font())
-                                    .elidedText(words, Qt::ElideRight, std::max(160, width() / 3 - 50)));
-            m_fixes[i]->setToolTip(words.toHtmlEscaped());
-        }
+        if (!there)
+            continue;
+        const Fix &fix = m_offered[static_cast<std::size_t>(i)];
+        const QString words = fromUtf8(fix.words.empty() ? fix.text : fix.words);
+        // A long way out is cut on the button and told whole when the pointer rests on it.
+        const QString cut = QFontMetrics(m_fixes[i]->font())
+                                .elidedText(words, Qt::ElideRight, std::max(160, width() / 3 - 90));
+        m_fixes[i]->setText(
+            tr("Alt+%1  %2").arg(i + 1).arg(QString(cut).replace(QLatin1Char('&'), QStringLiteral("&&"))));
+        m_fixes[i]->setToolTip(words.toHtmlEscaped());
     }
+}
+
+void Slip::tellHints(const SlipView &view)
+{
     QStringList hints;
     for (const Caution &caution : view.preview.cautions)
         hints += fromUtf8(caution.words);
@@ -169,8 +206,12 @@ void Slip::refresh()
             hints += fromUtf8(hint.words);
     if (!view.preview.reason.empty())
         hints += fromUtf8(view.preview.reason);
-    m_hint->setText(hints.join(QLatin1Char('\n')));
+    m_hint->say(view.preview.cautions.empty() ? Mark::none : Mark::caution, hints.join(QLatin1Char('\n')));
     m_hint->setVisible(!hints.isEmpty());
+}
+
+void Slip::lightUsed(const SlipView &view)
+{
     m_used.clear();
     if (view.preview.binding)
         for (const BoundReference &reference : view.preview.binding->references) {
@@ -183,9 +224,6 @@ void Slip::refresh()
                 m_used.push_back({reference.range.sheet, reference.range.column, l});
         }
     emit usedChanged();
-    m_edit->setFixedHeight(m_edit->wantedHeight());
-    adjustSize();
-    emit heightChanged();
 }
 
 } // namespace puteal::desk

@@ -6,6 +6,7 @@
 #include <QPushButton>
 
 #include "desk/formula_edit.h"
+#include "desk/marked_words.h"
 
 namespace puteal::desk
 {
@@ -23,6 +24,12 @@ public:
     CellAt at() const { return m_at; }
     QString text() const { return m_edit->toPlainText(); }
     FormulaEdit *edit() const { return m_edit; }
+    /// Follows the font of the grid (zoom).
+    void useFont(const QFont &base);
+    /// What the frame tells: an error, a wait for other cells, a caution, or that all is well.
+    Mark state() const { return m_state; }
+    QString units() const { return m_units->text(); }
+    QString result() const { return m_result->text(); }
     /// Cells the formula refers to now.
     std::vector<CellAt> used() const { return m_used; }
 
@@ -33,15 +40,24 @@ signals:
     void usedChanged();
     void helpWanted(const QString &word);
 
+protected:
+    void paintEvent(QPaintEvent *event) override;
+
 private:
+    void build();
     void refresh();
+    void offerFixes();
+    void tellHints(const SlipView &view);
+    void lightUsed(const SlipView &view);
     void takeFix(int index);
 
     const Session *m_session = nullptr;
     CellAt m_at;
     bool m_open = false, m_words = false;
     FormulaEdit *m_edit;
-    QLabel *m_firstName, *m_unitsName, *m_units, *m_resultName, *m_result, *m_hint, *m_keys;
+    Mark m_state = Mark::none;
+    QLabel *m_firstName, *m_unitsName, *m_units, *m_resultName, *m_keys;
+    MarkedWords *m_result, *m_hint;
     QVector<QPushButton *> m_fixes;
     std::vector<Fix> m_offered;
     std::vector<CellAt> m_used;

@@ -21,18 +21,11 @@ int stateSize(const QFont &font)
     return QFontMetrics(font).height() * 3 / 4;
 }
 
-/// The chosen card's title is bold, so every title is measured so.
-QFont bold(QFont font)
-{
-    font.setBold(true);
-    return font;
-}
+constexpr int margin = 9;
 
-int titleHeight(const QFont &font, const QString &title, int width)
+int rowsHeight(const QFont &font, const QString &text, int width)
 {
-    const QFontMetrics metrics(bold(font));
-    const QRect box(0, 0, width - stateSize(font) - 6, 1000);
-    return std::min(metrics.boundingRect(box, Qt::TextWordWrap, title).height(), 3 * metrics.height());
+    return QFontMetrics(font).boundingRect(QRect(0, 0, width, 1000), Qt::TextWordWrap, text).height();
 }
 
 } // namespace
@@ -51,21 +44,60 @@ void StepsPaper::setSteps(std::vector<StepView> steps,
     placeCards();
 }
 
-/// A title takes one to three rows; below it stand two small ones.
+QFont StepsPaper::titleFont(int card) const
+{
+    QFont title = font();
+    title.setBold(card == m_current);
+    return title;
+}
+
+int StepsPaper::titleHeight(int card, int width) const
+{
+    const QFont title = titleFont(card);
+    return std::min(rowsHeight(title, titleOf(card), width - stateSize(font()) - 6),
+                    3 * QFontMetrics(title).height());
+}
+
+/// A title takes one to three rows; below it stand one or two small ones, as its words need.
 void StepsPaper::placeCards()
 {
     m_cards.clear();
     const int left = edge + 8, across = width() - 2 * edge - 8;
-    const int below = QFontMetrics(smallFont(font())).height() * 2 + 14;
+    const QFont small = smallFont(font());
+    const int row = QFontMetrics(small).height();
     int top = edge;
     for (int card = 0; card < cardCount(); ++card) {
-        const int height = titleHeight(font(), titleOf(card), across - 18) + below;
+        const int inner = across - 2 * margin;
+        const QString words = wordsOf(card);
+        // Room for the shape of a verdict is kept on every card.
+        const int below = words.isEmpty() ? 0 : std::min(rowsHeight(small, words, inner - row), 2 * row);
+        const int height = titleHeight(card, inner) + below + 14;
         m_cards.push_back({left, top, across, height});
         top += height + gap;
     }
     setMinimumHeight(top - gap + edge);
     updateGeometry();
     update();
+}
+
+QString StepsPaper::wordsOf(int card) const
+{
+    const auto i = static_cast<std::size_t>(card);
+    if (i >= m_steps.size())
+        return tr("chart");
+    const StepView &step = m_steps[i];
+    QString words;
+    if (step.errors > 0)
+        words = tr("%1 without a result").arg(step.errors);
+    else if (step.outside > 0)
+        words = tr("%1 outside limit").arg(step.outside);
+    else if (step.missing > 0)
+        words = (step.missing == 1 ? tr("1 missing test") : tr("%1 missing tests").arg(step.missing));
+    else if (step.near > 0)
+        words = tr("%1 near limit").arg(step.near);
+    if (!words.isEmpty() && !step.headline.empty())
+        words += QStringLiteral(" · ");
+    return words + fromUtf8(step.headline);
 }
 
 QString StepsPaper::titleOf(int card) const
@@ -83,6 +115,7 @@ void StepsPaper::resizeEvent(QResizeEvent *event)
 void StepsPaper::setCurrent(int card)
 {
     m_current = card;
+    placeCards(); // the chosen title is bold and may take another row
     if (card >= 0 && card < static_cast<int>(m_steps.size())) {
         const auto &step = m_steps[static_cast<std::size_t>(card)];
         setAccessibleDescription(fromUtf8(step.title) + QStringLiteral(", ") + stateWord(step.worst) +
@@ -123,40 +156,28 @@ void StepsPaper::paintCard(QPainter &painter, int card) const
     painter.drawRoundedRect(QRectF(box).adjusted(0.5, 0.5, -0.5, -0.5), 5, 5);
     const auto i = static_cast<std::size_t>(card);
     const bool chart = i >= m_steps.size();
-    QFont title = font();
-    title.setBold(chosen);
-    painter.setFont(title);
+    painter.setFont(titleFont(card));
     painter.setPen(color::text);
     const int s = stateSize(font());
-    const QRect inner = box.adjusted(9, 5, -9, -5);
-    const QRect top(inner.left(), inner.top(), inner.width() - s - 6,
-                    titleHeight(font(), titleOf(card), inner.width()));
+    const QRect inner = box.adjusted(margin, 5, -margin, -5);
+    const QRect top(inner.left(), inner.top(), inner.width() - s - 6, titleHeight(card, inner.width()));
     painter.drawText(top, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, titleOf(card));
     const QFont small = smallFont(font());
     painter.setFont(small);
     painter.setPen(color::quiet);
     QRect below(inner.left(), top.bottom() + 2, inner.width(), inner.bottom() - top.bottom() - 2);
     if (chart) {
-        painter.drawText(below, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, tr("chart"));
+        painter.drawText(below, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, wordsOf(card));
         return;
     }
     const StepView &step = m_steps[i];
-    paintState(painter, QRectF(inner.right() - s, top.top() + (QFontMetrics(title).height() - s) / 2.0, s, s),
-               step.errors > 0 ? LimitState::missingTest
-               : step.told != LimitState::noLimit && step.worst == LimitState::within ? LimitState::noLimit
-                                                                                      : step.worst);
-    QString words;
+    const QRectF shape(inner.right() - s, top.top() + (QFontMetrics(font()).height() - s) / 2.0, s, s);
     if (step.errors > 0)
-        words = tr("%1 without a result").arg(step.errors);
-    else if (step.outside > 0)
-        words = tr("%1 outside limit").arg(step.outside);
-    else if (step.missing > 0)
-        words = (step.missing == 1 ? tr("1 missing test") : tr("%1 missing tests").arg(step.missing));
-    else if (step.near > 0)
-        words = tr("%1 near limit").arg(step.near);
-    if (!words.isEmpty() && !step.headline.empty())
-        words += QStringLiteral(" · ");
-    words += fromUtf8(step.headline);
+        paintMark(painter, shape, Mark::error);
+    else
+        paintState(painter, shape,
+                   step.told != LimitState::noLimit && step.worst == LimitState::within ? LimitState::noLimit
+                                                                                        : step.worst);
     // Two small rows, cut with dots; a verdict has its shape before it.
     const QFontMetrics metrics(small);
     if (step.told != LimitState::noLimit && step.errors == 0) {
@@ -166,7 +187,7 @@ void StepsPaper::paintCard(QPainter &painter, int card) const
                    step.told);
         below.setLeft(below.left() + shape + 4);
     }
-    drawTwoRows(painter, below, small, words, Qt::AlignTop);
+    drawTwoRows(painter, below, small, wordsOf(card), Qt::AlignTop);
 }
 
 void StepsPaper::paintArrows(QPainter &painter) const

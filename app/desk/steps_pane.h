@@ -39,6 +39,9 @@ private:
     void choose(int card);
     void placeCards();
     QString titleOf(int card) const;
+    QString wordsOf(int card) const;
+    QFont titleFont(int card) const;
+    int titleHeight(int card, int width) const;
     void paintCard(QPainter &painter, int card) const;
     void paintArrows(QPainter &painter) const;
 

@@ -9,6 +9,7 @@
 #include "check/pairs.h"
 #include "check/shown_unit.h"
 #include "check/words.h"
+#include "sdk/substances.h"
 
 namespace puteal::checking
 {
@@ -76,6 +77,12 @@ void adviseForm(const Draft &draft, Error &error, NodeIndex node, const Quantity
         offerAloud(draft, error, fmt::format(fmt::runtime(row.words), text), draft.span(node), text);
         return;
     }
+    if (elementOf(to) == from && (from == "N" || from == "S")) {
+        const std::string text = fmt::format("{}(\"{}\", {})", from == "N" ? "nitrogen_as" : "sulfur_as",
+                                             sdk::substances[sdk::substanceIndex(to.c_str())].name, piece);
+        if (offerAloud(draft, error, "for the whole compound use " + text, draft.span(node), text))
+            return;
+    }
     if (elementOf(to) == from)
         error.words += fmt::format("; only the other way is told: as_element gives {} of {}", from, to);
     else
@@ -111,6 +118,16 @@ void adviseUnit(const Draft &draft, Error &error, NodeIndex node, const Unit &wa
         unit.text = "delta_" + unit.text;
     if (unit.text.empty())
         return;
+    if (isLiteral(draft, node) && draft.at(node).shown.text == "%") {
+        // the same figure with another unit would be a wrong amount: 5.25 % of chlorine are 52,500 mg/L
+        error.words += (error.words.find(':') == std::string::npos ? ": " : "; ");
+        error.words += fmt::format("{} is a share, work out the amount it stands for", source(draft, node));
+        Unit ofBleach;
+        ofBleach.text = "trade_pct";
+        const std::string text = numberIn(draft, node, ofBleach);
+        offerAloud(draft, error, "for bleach by volume write " + text, draft.span(node), text);
+        return;
+    }
     if (isLiteral(draft, node)) {
         const std::string text = numberIn(draft, node, unit);
         error.words += (error.words.find(':') == std::string::npos ? ": " : "; ");

@@ -30,12 +30,12 @@ struct Form {
     std::string_view compound, element;
     int atoms;
 };
-// Pairs a laboratory reports either way; one formula unit of the compound holds that many atoms of the
+// Pairs that are told either way; one formula unit of the compound holds that many atoms of the
 // element.
 constexpr std::array forms{
     Form{"NO3", "N", 1},   Form{"NO2", "N", 1}, Form{"NH3", "N", 1},   Form{"NH4", "N", 1},
     Form{"SO4", "S", 1},   Form{"H2S", "S", 1}, Form{"SiO2", "Si", 1}, Form{"FeOH3", "Fe", 1},
-    Form{"MnO2", "Mn", 1}, Form{"CO2", "C", 1}, Form{"HCO3", "C", 1},
+    Form{"MnO2", "Mn", 1}, Form{"CO2", "C", 1}, Form{"HCO3", "C", 1},  Form{"KMnO4", "Mn", 1},
 };
 
 bool hasEquivalents(std::string_view word)

@@ -196,18 +196,29 @@ private:
         return 0.0;
     }
 
+    /// A bare 12.5 where a share is asked for was meant as 12.5 %; said only where that would do.
+    std::string percentWords(const SiteArgument &argument, const ParameterInfo &info, double x) const
+    {
+        const std::string typed = pieceText(m_frame, argument.node);
+        const bool share = info.pattern.unit.text.empty() && atMost(info.hardHigh, 1.0);
+        const bool bare = !typed.empty() && typed.find_first_not_of("0123456789.") == std::string::npos;
+        const bool fits = atMost(info.hardLow, x / 100.0) && atMost(x / 100.0, info.hardHigh);
+        return share && bare && fits ? fmt::format(": for {} percent write {} %", typed, typed)
+                                     : std::string();
+    }
+
     double checkHard(const SiteArgument &argument, const ParameterInfo &info, double x)
     {
         const bool low = !atMost(info.hardLow, x), high = !atMost(x, info.hardHigh);
         if (!low && !high)
             return 0.0;
-        return m_frame.failed(
-            Error{ErrorKind::refused,
-                  fmt::format("`{}` must be at {} {}; it is {}", info.name, low ? "least" : "most",
-                              inUnit(low ? info.hardLow : info.hardHigh, info.pattern.unit),
-                              inUnit(x, info.pattern.unit)),
-                  {},
-                  Place{m_frame.formula->tree->nodes[argument.node].span, {}, 0}});
+        return m_frame.failed(Error{
+            ErrorKind::refused,
+            fmt::format("`{}` must be at {} {}; it is {}{}", info.name, low ? "least" : "most",
+                        inUnit(low ? info.hardLow : info.hardHigh, info.pattern.unit),
+                        inUnit(x, info.pattern.unit), high ? percentWords(argument, info, x) : std::string()),
+            {},
+            Place{m_frame.formula->tree->nodes[argument.node].span, {}, 0}});
     }
 
     EvalFrame &m_frame;

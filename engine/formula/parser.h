@@ -74,6 +74,7 @@ private:
     bool numberForm(std::size_t begin, std::size_t end);
     bool value(std::size_t begin, std::size_t digits, std::size_t end, double &out);
     bool commaForm(std::size_t begin, std::size_t end);
+    bool decimalWithUnit(const std::string &head, std::size_t end, std::size_t stop);
     bool unitAfter(Node &node, std::size_t numberEnd);
     bool wordAfterNumber(const Node &node, std::size_t numberEnd, std::size_t pos);
     bool mixedFraction(const Node &node, std::size_t numberEnd, std::size_t pos);

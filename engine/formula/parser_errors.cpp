@@ -33,6 +33,12 @@ NodeIndex Parser::missingValue()
         fails(ErrorKind::syntax, fmt::format("a value is missing before `{}`", word), pos, pos + word.size());
     } else if (m_text.substr(pos).starts_with("->")) {
         fails(ErrorKind::syntax, "a value is missing before `->`", pos, pos + 2);
+    } else if ((at(pos) == '<' || at(pos) == '>') && at(pos + 1) >= '0' && at(pos + 1) <= '9' &&
+               m_inArguments) {
+        fails(ErrorKind::syntax,
+              "a reading of a bound stands alone in a cell: name that cell and write its "
+              "name here",
+              pos, pos + 1);
     } else if (std::string_view(")+-*/^=<>,?:]").find(at(pos)) != std::string_view::npos) {
         fails(ErrorKind::syntax, fmt::format("a value is missing before `{}`", at(pos)), pos, pos + 1);
     } else {

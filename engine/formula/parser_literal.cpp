@@ -178,6 +178,24 @@ bool Parser::numberForm(std::size_t begin, std::size_t end)
     return at(end) != ',' || commaForm(begin, end);
 }
 
+/// In a call `2,5 mg/L` is a decimal to most who type it; read as two arguments it would shift all others.
+bool Parser::decimalWithUnit(const std::string &head, std::size_t end, std::size_t stop)
+{
+    std::size_t after = stop;
+    while (at(after) == ' ')
+        ++after;
+    const bool unit = at(after) == '%' || m_units.isUnitWord(wordAt(after));
+    if (!unit || head.find_first_not_of("0123456789") != std::string::npos)
+        return false;
+    const std::size_t begin = end - head.size();
+    const std::string decimals = piece(end + 1, stop), text = head + "." + decimals,
+                      apart = head + ", " + decimals;
+    failsWith(ErrorKind::syntax, fmt::format("a decimal is written with a point: write {}", text), begin,
+              stop, fmt::format("write {}", text), text);
+    addFix(fmt::format("write {} for separate arguments", apart), begin, stop, apart);
+    return true;
+}
+
 /// A comma tight between digits: a grouped number, a decimal comma, or (in a call) the next argument.
 bool Parser::commaForm(std::size_t begin, std::size_t end)
 {
@@ -194,6 +212,8 @@ bool Parser::commaForm(std::size_t begin, std::size_t end)
         stop += 1 + digits;
         ++count;
     }
+    if (count == 1 && m_inArguments && !groups && decimalWithUnit(head, end, stop))
+        return false;
     if (count == 0 || (m_inArguments && !groups))
         return true; // in a call the next argument, else told where the comma stands
     if (groups) {

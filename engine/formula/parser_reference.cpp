@@ -157,6 +157,11 @@ bool Parser::lowerCase(std::size_t begin, std::string_view word, bool isCall)
     std::string lower;
     for (const char c : word.substr(word.front() == '_' ? 1 : 0))
         lower += isUpper(c) ? static_cast<char>(c - 'A' + 'a') : c;
+    if (word == "ND" && !isCall)
+        return fails(ErrorKind::name,
+                     "a reading of ND stands alone in a cell, as in ND 0.05 mg/L: name that "
+                     "cell and write its name here",
+                     begin, begin + word.size());
     const char *what = isCall ? "functions" : "names";
     if (lower.empty())
         return fails(ErrorKind::syntax, "a name starts with a letter", begin, begin + word.size());

@@ -3,6 +3,7 @@
 #include "functions/folders.h"
 
 #include <algorithm>
+#include <array>
 #include <cstdlib>
 #include <memory>
 
@@ -22,6 +23,7 @@ namespace fs = std::filesystem;
 constexpr std::string_view ending = ".plugin.toml";
 constexpr off_t mostBytes = 4 * 1024 * 1024; // a manifest is some 40 KB; a larger file is something else
 constexpr std::size_t mostManifests = 500;
+const std::string unusable = "its manifest cannot be used: ";
 
 bool writableByOthers(const fs::path &path)
 {
@@ -39,29 +41,47 @@ fs::path real(const fs::path &folder)
     return error ? fs::path() : path;
 }
 
-/// Whole file; empty with `problem` set when it cannot be read.
-std::string readFile(const fs::path &path, std::string &problem)
+/// A manifest being read; says in `problem` why it cannot be.
+class Reader
 {
-    std::string text;
-    const int file = open(path.c_str(), O_RDONLY | O_CLOEXEC);
-    struct stat facts {
-    };
-    if (file < 0 || fstat(file, &facts) != 0 || !S_ISREG(facts.st_mode)) {
-        problem = "the manifest cannot be read";
-    } else if (facts.st_size > mostBytes) {
-        problem = fmt::format("the manifest has {} bytes, the most is {}", facts.st_size, mostBytes);
-    } else {
-        text.resize(static_cast<std::size_t>(facts.st_size));
-        std::size_t done = 0;
-        for (ssize_t n = 1; n > 0 && done < text.size();
-             done += static_cast<std::size_t>(std::max<ssize_t>(n, 0)))
-            n = read(file, text.data() + done, text.size() - done);
-        text.resize(done);
+public:
+    explicit Reader(const fs::path &path) : m_file(open(path.c_str(), O_RDONLY | O_CLOEXEC))
+    {
+        struct stat facts {
+        };
+        if (m_file < 0 || fstat(m_file, &facts) != 0 || !S_ISREG(facts.st_mode))
+            problem = "the manifest cannot be read";
+        else if (facts.st_size > mostBytes)
+            problem = fmt::format("the manifest has {} bytes, the most is {}", facts.st_size, mostBytes);
     }
-    if (file >= 0)
-        close(file);
-    return text;
-}
+    Reader(const Reader &) = delete;
+    Reader &operator=(const Reader &) = delete;
+    ~Reader()
+    {
+        if (m_file >= 0)
+            close(m_file);
+    }
+
+    /// The text up to the end of the file or, where `mark` is not empty, a piece that ends somewhere behind
+    /// it.
+    std::string text(std::string_view mark = {})
+    {
+        std::string all;
+        std::array<char, 8192> piece;
+        while (problem.empty() && (mark.empty() || all.find(mark) == std::string::npos)) {
+            const ssize_t n = read(m_file, piece.data(), piece.size());
+            if (n <= 0)
+                break;
+            all.append(piece.data(), static_cast<std::size_t>(n));
+        }
+        return all;
+    }
+
+    std::string problem;
+
+private:
+    int m_file;
+};
 
 /// Manifests of a folder by name, so that the order does not depend on the disk.
 std::vector<fs::path> manifestsIn(const fs::path &folder)
@@ -104,12 +124,12 @@ std::string wrongWith(const Manifest &manifest, const PluginInfo &info)
 FoundPlugin readPlugin(const fs::path &path)
 {
     FoundPlugin found;
-    std::string problem;
+    Reader reader(path);
     auto manifest = std::make_unique<Manifest>();
-    std::string text = readFile(path, problem);
+    std::string problem = reader.problem;
     if (problem.empty()) {
-        if (auto head = readHead(std::move(text), *manifest); !head)
-            problem = "its manifest cannot be used: " + head.error().words;
+        if (auto head = readHead(reader.text(headEnd), *manifest); !head)
+            problem = unusable + head.error().words;
     }
     found.info = manifest->info;
     found.info.manifest = path;
@@ -198,6 +218,21 @@ PluginFolders PluginFolders::standard(const std::vector<fs::path> &chosen)
     if (!error)
         folders.shipped.push_back(program.parent_path().parent_path() / "lib/puteal/plugins");
     return folders;
+}
+
+Result<void> fetchBlocks(FoundPlugin &plugin)
+{
+    Reader reader(plugin.info.manifest);
+    std::string text = reader.text();
+    Manifest now;
+    if (!reader.problem.empty())
+        return fail(ErrorKind::plugin, unusable + reader.problem);
+    if (!readHead(text, now) || now.info.functions != plugin.info.functions ||
+        now.contract != plugin.manifest->contract)
+        return fail(ErrorKind::plugin, unusable + "it changed while the program was running; start it again");
+    if (auto blocks = readBlocks(std::move(text), *plugin.manifest); !blocks)
+        return fail(ErrorKind::plugin, unusable + blocks.error().words);
+    return {};
 }
 
 std::vector<FoundPlugin> findPlugins(const PluginFolders &folders)

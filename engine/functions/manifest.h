@@ -1,10 +1,9 @@
 /// The manifest beside a library: TOML, written at build time from the descriptors, read piece by piece.
 ///
 /// Reading all of it at every start would cost more than the start itself, so its layout is fixed: a head
-/// (id, title, contract, version, library, names of functions,
-/// lists of words), then [[source]] blocks, then one [[function]]
-/// block a function. Only the head is read at start; a block is a TOML document of its own and is read when
-/// its function is wanted.
+/// (id, title, contract, version, library, names of functions, lists of words), then [[source]] blocks, then
+/// one [[function]] block a function. Only the head is read at start; the rest is fetched from the disk and
+/// cut into blocks when one of its functions is wanted, and a block is a TOML document of its own.
 #pragma once
 
 #include <string>
@@ -19,23 +18,28 @@ namespace puteal
 /// Text of a manifest; `library` is the file name beside it.
 std::string manifestText(const PluginDescription &plugin, const std::string &library);
 
-/// A manifest with its head read and its blocks found.
+/// Where the head ends.
+inline constexpr std::string_view headEnd = "\n[";
+
+/// A manifest with its head read, and its blocks once they are wanted.
 struct Manifest {
     PluginInfo info; ///< id, title, version, function names; `library` is the bare file name
     std::uint32_t contract = 0;
-    std::string text;
+    std::vector<std::vector<std::string>> choiceLists; ///< all lists of words its functions take or give
+    std::string text;                                  ///< whole; empty until its blocks are wanted
     /// One a function, in the order of `info.functions`; views into `text`.
     std::vector<std::string_view> blocks;
-    std::string_view sources;                          ///< all [[source]] blocks
-    std::vector<std::vector<std::string>> choiceLists; ///< all lists of words its functions take or give
+    std::string_view sources; ///< all [[source]] blocks
 
     Manifest() = default;
     Manifest(const Manifest &) = delete;
     Manifest &operator=(const Manifest &) = delete;
 };
 
-/// Fills `manifest` from its text. Errors: not TOML, a missing field, names and blocks that differ.
-Result<void> readHead(std::string text, Manifest &manifest);
+/// Fills `manifest` from its head; what follows the head is not looked at. Errors: not TOML, a missing field.
+Result<void> readHead(std::string_view head, Manifest &manifest);
+/// Finds the blocks in the whole text. Error: names and blocks that differ.
+Result<void> readBlocks(std::string text, Manifest &manifest);
 Result<FunctionInfo> readFunction(std::string_view block, const UnitTable &units);
 Result<std::vector<SourceInfo>> readSources(std::string_view blocks);
 

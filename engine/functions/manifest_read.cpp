@@ -125,11 +125,9 @@ void findBlocks(Manifest &manifest)
 
 } // namespace
 
-Result<void> readHead(std::string text, Manifest &manifest)
+Result<void> readHead(std::string_view text, Manifest &manifest)
 {
-    manifest.text = std::move(text);
-    const std::string_view all = manifest.text;
-    const auto head = parsed(all.substr(0, all.find("\n[")));
+    const auto head = parsed(text.substr(0, text.find(headEnd)));
     if (!head)
         return tl::unexpected(head.error());
     auto &info = manifest.info;
@@ -152,7 +150,14 @@ Result<void> readHead(std::string text, Manifest &manifest)
         return damaged("the manifest's library must be a file beside it");
     if (info.functions.empty())
         return damaged("the manifest lists no function");
+    return {};
+}
+
+Result<void> readBlocks(std::string text, Manifest &manifest)
+{
+    manifest.text = std::move(text);
     findBlocks(manifest);
+    const auto &info = manifest.info;
     if (manifest.blocks.size() != info.functions.size()) {
         return damaged(fmt::format("the manifest lists {} functions and describes {}", info.functions.size(),
                                    manifest.blocks.size()));

@@ -40,6 +40,10 @@ private:
         std::string problem; ///< its block is damaged
         puteal_call call = nullptr;
     };
+    struct Blocks {
+        bool tried = false;
+        std::string problem; ///< why the manifest's blocks cannot be used
+    };
     struct Library {
         bool tried = false;
         const puteal_plugin *plugin = nullptr;
@@ -50,16 +54,18 @@ private:
     void addPlugin(std::size_t which);
     void readGroup(std::size_t group) const;
     bool readSlot(std::size_t index) const;
+    const std::string &fetched(std::size_t plugin) const;
     const Library &openedLibrary(std::size_t plugin) const;
     Result<puteal_call> matchedCall(const FunctionInfo &function, const Slot &slot,
                                     const puteal_plugin &plugin) const;
 
     UnitTable m_units;
-    std::vector<FoundPlugin> m_found;
+    mutable std::vector<FoundPlugin> m_found; ///< the blocks of their manifests are fetched when wanted
     std::unordered_map<std::string_view, std::size_t> m_index; ///< views into m_found's names and literals
     mutable std::recursive_mutex m_mutex;
     mutable std::vector<FunctionInfo> m_functions; ///< never grows after construction: pointers into it stay
     mutable std::vector<Slot> m_slots;
+    mutable std::vector<Blocks> m_blocks;
     mutable std::vector<Library> m_libraries;
     mutable std::vector<PluginInfo> m_plugins;
     mutable bool m_allRead = false;
@@ -69,13 +75,34 @@ LazyRegistry::LazyRegistry(const UnitTable &units, std::vector<FoundPlugin> foun
     : m_units(units), m_found(std::move(found))
 {
     const auto &groups = generalGroups();
+    std::size_t most = 0;
+    for (const auto &group : groups)
+        most += group.names.size();
+    for (const auto &plugin : m_found)
+        most += plugin.info.functions.size();
+    m_functions.reserve(most);
+    m_slots.reserve(most);
+    m_index.reserve(most);
     for (std::size_t group = 0; group < groups.size(); ++group) {
         for (const char *name : groups[group].names)
             addSlot(name, {}, {noPlugin, group, false, {}, nullptr});
     }
     for (std::size_t i = 0; i < m_found.size(); ++i)
         addPlugin(i);
+    m_blocks.resize(m_found.size());
     m_libraries.resize(m_found.size());
+}
+
+/// Fetches a plugin's blocks once; what is wrong with them, or "".
+const std::string &LazyRegistry::fetched(std::size_t plugin) const
+{
+    auto &blocks = m_blocks[plugin];
+    if (!blocks.tried) {
+        blocks.tried = true;
+        if (auto done = fetchBlocks(m_found[plugin]); !done)
+            blocks.problem = done.error().words;
+    }
+    return blocks.problem;
 }
 
 void LazyRegistry::addSlot(std::string_view name, const std::string &plugin, Slot slot)
@@ -126,6 +153,8 @@ bool LazyRegistry::readSlot(std::size_t index) const
     } else if (!slot.read) {
         slot.read = true;
         auto &place = m_functions[index];
+        if (slot.problem = fetched(slot.plugin); !slot.problem.empty())
+            return false;
         auto f = readFunction(m_found[slot.plugin].manifest->blocks[slot.position], m_units);
         if (!f) {
             slot.problem = f.error().words;
@@ -162,10 +191,18 @@ const std::vector<PluginInfo> &LazyRegistry::plugins() const
 {
     const std::lock_guard lock(m_mutex);
     if (m_plugins.size() != m_found.size()) {
-        for (const auto &found : m_found) {
+        for (std::size_t i = 0; i < m_found.size(); ++i) {
+            const auto &found = m_found[i];
             m_plugins.push_back(found.info);
             if (!found.manifest)
                 continue;
+            if (const auto &problem = fetched(i); !problem.empty()) {
+                if (found.info.state != PluginInfo::State::refused) {
+                    m_plugins.back().state = PluginInfo::State::refused;
+                    m_plugins.back().problem = problem;
+                }
+                continue;
+            }
             if (auto sources = readSources(found.manifest->sources))
                 m_plugins.back().sources = std::move(*sources);
         }
@@ -223,6 +260,11 @@ Error LazyRegistry::whyNot(std::string_view name) const
     if (const auto known = m_index.find(name); known != m_index.end()) {
         const std::lock_guard lock(m_mutex);
         const auto &slot = m_slots[known->second];
+        if (slot.plugin != noPlugin && !m_blocks[slot.plugin].problem.empty()) {
+            return error(ErrorKind::plugin,
+                         fmt::format("`{}` needs the plugin {}: {}", name, m_functions[known->second].plugin,
+                                     m_blocks[slot.plugin].problem));
+        }
         return error(ErrorKind::plugin,
                      fmt::format("the manifest of plugin {} is damaged at `{}`: {}; install it again",
                                  m_functions[known->second].plugin, name, slot.problem));

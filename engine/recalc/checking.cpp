@@ -33,14 +33,7 @@ const RangeTypes &rangeTypes(const Model &model, NodeId first, std::uint32_t cou
 CellContext formulaContext(const Model &model, NodeId node, CheckContext &context)
 {
     if (model.roleOf(node) != NodeRole::cell) {
-        const CellType &cell = model.typeOf(model.layout.nodeOf(context.self));
-        context.expected = cell.type;
-        if (cell.type.kind == ValueKind::blank && cell.type.list != 0)
-            context.expected.kind = ValueKind::choice;
-        else if (cell.type.kind == ValueKind::blank &&
-                 (!cell.shown.text.empty() || !cell.type.quantity.isPure()))
-            context.expected.kind = ValueKind::quantity;
-        context.choiceList = cell.type.list;
+        expectTypeOf(model, context);
         return {};
     }
     const Sheet &sheet = model.book.sheets[context.self.sheet];
@@ -137,6 +130,33 @@ void setState(Model &model, NodeId node)
 }
 
 } // namespace
+
+std::optional<Error> unknownFunction(const Model &model, const Tree &tree, const Binding &binding,
+                                     const CheckContext &context)
+{
+    for (NodeIndex i = 0; i < tree.nodes.size(); ++i) {
+        if (tree.nodes[i].kind != NodeKind::call || model.registry->find(tree.nodes[i].name))
+            continue;
+        Tree call = tree;
+        call.root = i;
+        if (auto checked = check(call, binding, context);
+            !checked &&
+            (checked.error().kind == ErrorKind::name || checked.error().kind == ErrorKind::plugin))
+            return std::move(checked.error());
+    }
+    return std::nullopt;
+}
+
+void expectTypeOf(const Model &model, CheckContext &context)
+{
+    const CellType &cell = model.typeOf(model.layout.nodeOf(context.self));
+    context.expected = cell.type;
+    if (cell.type.kind == ValueKind::blank && cell.type.list != 0)
+        context.expected.kind = ValueKind::choice;
+    else if (cell.type.kind == ValueKind::blank && (!cell.shown.text.empty() || !cell.type.quantity.isPure()))
+        context.expected.kind = ValueKind::quantity;
+    context.choiceList = cell.type.list;
+}
 
 CellType ModelTypes::typeOf(const CellAt &at) const
 {

@@ -53,6 +53,17 @@ Place placeOfStep(const Model &model, NodeId from, NodeId to)
     return {};
 }
 
+std::optional<Error> nearerError(const Model &model, NodeId member)
+{
+    const auto &tree = model.texts[model.tree[member]].tree;
+    if (!tree || model.roleOf(member) != NodeRole::cell)
+        return std::nullopt;
+    const ModelTypes types(model);
+    const CheckContext context = checkContext(model, model.cellOf(member), types);
+    const auto binding = bindAt(model, *tree, context.self);
+    return binding ? unknownFunction(model, *tree, *binding, context) : std::nullopt;
+}
+
 } // namespace
 
 void markCycles(Model &model)
@@ -64,9 +75,12 @@ void markCycles(Model &model)
             if (i == 0 || members.size() <= ownWays)
                 way = shortestCycle(input, members, members[i]);
             Error error{ErrorKind::circular, cycleWords(model, way), {}, {}};
-            if (way.front() == members[i])
+            if (auto nearer = nearerError(model, members[i]))
+                error = std::move(*nearer);
+            else if (way.front() == members[i])
                 error.place = placeOfStep(model, way[0], way[1]);
             setFailed(model, members[i], std::move(error), members[i]);
+            model.types[members[i]] = circularType; // whatever is said of it, it stands in the circle
         }
     }
 }

@@ -116,7 +116,9 @@ LooseResult workLoose(const Model &model, const Values &values, Tree tree, const
     out.binding = std::make_shared<const Binding>(std::move(*binding));
     if (node != noNode)
         if (const auto way = wayBack(model, linkItems(model, parsed, *out.binding), node); !way.empty()) {
-            out.error = circularError(model, way, context.self.sheet);
+            out.error = unknownFunction(model, *out.tree, *out.binding, context);
+            if (!out.error)
+                out.error = circularError(model, way, context.self.sheet);
             return out;
         }
     auto checked = check(*out.tree, *out.binding, context);
@@ -146,7 +148,9 @@ Program::Preview ProgramModel::preview(const Workbook &workbook, const CellAt &a
     const bool isWords = workbook.sheets[at.sheet].column(at.column).kind == ColumnKind::words;
     const ModelTypes types(m_model);
     CheckContext context = checkContext(m_model, at, types);
-    if (!isWords) {
+    if (whole == Whole::limit) {
+        expectTypeOf(m_model, context);
+    } else if (!isWords) {
         const CellContext cell = whole == Whole::formula ? contextOf(m_model, at) : CellContext{};
         context.setUnit = cell.setUnit;
         context.choiceList = cell.list;
@@ -169,12 +173,13 @@ Program::Preview ProgramModel::preview(const Workbook &workbook, const CellAt &a
             return out;
         }
     }
-    auto tree = parseText(m_model, std::string(text), isWords, at.sheet);
+    auto tree = parseText(m_model, std::string(text), isWords && whole != Whole::limit, at.sheet);
     if (!tree) {
         out.error = std::move(tree.error());
         return out;
     }
-    LooseResult loose = workLoose(m_model, values, std::move(*tree), context, node);
+    LooseResult loose =
+        workLoose(m_model, values, std::move(*tree), context, whole == Whole::limit ? noNode : node);
     out.error = std::move(loose.error);
     out.tree = std::move(loose.tree);
     out.binding = std::move(loose.binding);

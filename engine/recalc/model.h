@@ -170,6 +170,11 @@ using RangeTypesMemo = std::unordered_map<NodeId, RangeTypes>;
 void checkNode(Model &model, NodeId node, RangeTypesMemo &memo);
 void checkAll(Model &model);
 CheckContext checkContext(const Model &model, const CellAt &at, const TypeSource &types);
+/// A function of the formula that does not exist: the nearer error where it also closes a circle.
+std::optional<Error> unknownFunction(const Model &model, const Tree &tree, const Binding &binding,
+                                     const CheckContext &context);
+/// A limit is wanted: it must fit the cell it belongs to.
+void expectTypeOf(const Model &model, CheckContext &context);
 /// Node of each slot, then first node and count of each range, for a compiled formula at a place.
 std::vector<std::uint32_t> operandItems(const Model &model, const CompiledFormula &compiled,
                                         const Binding &binding);

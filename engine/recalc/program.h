@@ -117,8 +117,8 @@ public:
         std::vector<Caution> cautions;
         std::string reason;
     };
-    /// A piece of a formula is looked at with the cell's set unit ignored.
-    enum class Whole : std::uint8_t { formula, piece };
+    /// A piece of a formula is looked at with the cell's set unit ignored; a limit must fit its cell.
+    enum class Whole : std::uint8_t { formula, piece, limit };
     virtual Preview preview(const Workbook &workbook, const CellAt &at, std::string_view text,
                             const Values &values, Whole whole = Whole::formula) const = 0;
 

@@ -41,6 +41,9 @@ private:
     Result<void> nameFits(const CellAt &at, const std::string &name) const;
     Result<void> keyFits(std::uint32_t sheet, const std::string &key,
                          std::optional<std::uint32_t> self) const;
+    Result<void> markFits(const SourceMark &source) const;
+    /// Attributes whose sources are declared in the same step.
+    Result<UndoStep> declaredWith(const SetAttributes &edit, Cell cell);
     Result<void> sheetKeyFits(const std::string &key, std::optional<std::uint32_t> self) const;
     /// The workbook after a structural change: texts rewritten, then `alter` moves lines, columns or sheets.
     template<class Alter>

@@ -32,6 +32,7 @@ struct FillDown {
 struct SetAttributes {
     CellAt at;
     Attributes attributes;
+    std::vector<SourceMark> declared{}; ///< sources that come new with it
 };
 struct InsertLines {
     std::uint32_t sheet, at, count;

@@ -90,6 +90,8 @@ Result<void> attributesFit(const UndoStep::CellChange &change, const Workbook &w
 
 bool declares(const Edit &edit)
 {
+    if (const auto *beside = std::get_if<SetAttributes>(&edit))
+        return !beside->declared.empty();
     return std::holds_alternative<SetSources>(edit) || std::holds_alternative<SetLists>(edit) ||
            std::holds_alternative<SetCharts>(edit) || std::holds_alternative<SetExpectations>(edit) ||
            std::holds_alternative<ChangeColumn>(edit) || std::holds_alternative<AddColumn>(edit) ||
@@ -120,6 +122,11 @@ Result<void> fitsFile(const Edit &edit, const UndoStep &step, const Workbook &wo
         if (auto fits = besideFits(change, workbook, judge); !fits)
             return fits;
         if (auto fits = attributesFit(change, workbook); !fits)
+            return fits;
+    }
+    if (const auto *beside = std::get_if<SetAttributes>(&edit); beside && step.after) {
+        const Cell &before = *workbook.cell(beside->at), &after = *step.after->cell(beside->at);
+        if (auto fits = besideFits({beside->at, before, after}, *step.after, judge); !fits)
             return fits;
     }
     if (step.after && declares(edit))

@@ -52,6 +52,8 @@ SlipView SessionState::slip(const CellAt &at, std::string_view text) const
         slip.units = preview.shown.text.empty() ? "a pure number" : preview.shown.text;
     else if (preview.error)
         slip.units = clashingUnits(at, text, *preview.error);
+    if (preview.error && slip.units.empty())
+        slip.units = unitsSoFar(at, text, preview.tree);
     if (preview.error)
         slip.result = errorLine(*preview.error);
     else if (preview.type.kind != ValueKind::blank)

@@ -40,6 +40,8 @@ public:
     std::vector<Finding> findings() const override;
     std::vector<Program::ExpectationResult> expectations() const override;
     std::string healthStop() const;
+    /// The units row of a formula that has an error: units of what is known, "?" for the rest.
+    std::string unitsSoFar(const CellAt &at, std::string_view text, std::shared_ptr<const Tree> tree) const;
     std::string clashingUnits(const CellAt &at, std::string_view text, const Error &error) const;
     ChartView chart(const std::string &key) const override;
     std::string placeWords(const CellAt &at) const override;

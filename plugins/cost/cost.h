@@ -9,8 +9,8 @@ namespace cost
 {
 
 // factors.cpp
-extern const puteal_function compoundRow, presentValueFactorRow, annuityFactorRow, grownYearsRow,
-    yearlyEquivalentRow;
+extern const puteal_function compoundAmountRow, presentValueFactorRow, annuityFactorRow, escalatedAnnuityRow,
+    equivalentCostRow;
 // series.cpp
 extern const puteal_function capitalRecoveryRow, sinkingFundRow, seriesCompoundRow, gradientWorthRow,
     gradientSeriesRow, geometricGradientRow, escalatedFactorRow;
@@ -21,7 +21,7 @@ extern const puteal_function netPresentValueRow, netPresentValueAtRow, modifiedR
 // returns.cpp
 extern const puteal_function internalRateRow, internalRateAtRow;
 // replacing.cpp
-extern const puteal_function timesReplacedRow, replacementsCostRow, paybackTimeRow, breakEvenYearRow;
+extern const puteal_function timesReplacedRow, replacementsCostRow, simplePaybackRow, breakEvenYearRow;
 // worth.cpp
 extern const puteal_function savingsRatioRow, adjustedRateRow, discountedPaybackRow, lifeCycleCostRow,
     breakEvenVolumeRow;

@@ -36,12 +36,17 @@ constexpr puteal_example examples[] = {
     // the published case is 0.002 $/h to one figure: 10 gpm, 10 ft, 0.9 * 0.9, at 0.10 $/kWh
     example("pumping_energy(10 ft_head, 600 gal, 0.81) * $0.10/kWh", "$0.002", 0.2, "published",
             "pumping_costs"),
-    example("pumping_energy(150 ft_head, 1000 gal)", "1.17863 kWh", 1e-4, "computed", "nist811"),
+    // the same by its own formula: 0.746 * 10 * 10 * 0.10 / (3960 * 0.81)
+    example("pumping_energy(10 ft_head, 600 gal, 0.81) * $0.10/kWh", "$0.00232573", 1.1e-3, "computed",
+            "pumping_costs"),
+    example("pumping_energy(1 mH2O, 1 m^3, 1)", "0.00272407 kWh", 2e-6, "computed", "nist811"),
+    example("pumping_energy(150 ft_head, 1000 gal)", "1.17863 kWh", 1e-6, "computed", "nist811"),
     example("pumping_energy(100 ft_head, 1000 gal, 1)", "0.314301 kWh", 1e-4, "computed", "nist811"),
-    example("pumping_energy(150 ft_head, 13000 gal)", "15.3222 kWh", 1e-4, "computed", "nist811"),
+    example("pumping_energy(150 ft_head, 13000 gal)", "15.3222 kWh", 1e-5, "computed", "nist811"),
 };
 constexpr puteal_example refusals[] = {
-    refusal("pumping_energy(150 ft_head, 1000 gal, 40)", "`efficiency` must be at most 1; it is 40"),
+    refusal("pumping_energy(150 ft_head, 1000 gal, 40)",
+            "`efficiency` must be at most 1; it is 40: for 40 percent write 40 %"),
 };
 
 constexpr puteal_parameter deviceTakes[] = {

@@ -9,7 +9,7 @@ using namespace puteal::sdk;
 namespace
 {
 
-double compound(double rate, double time)
+double compoundAmount(double rate, double time)
 {
     return std::exp(time * std::log1p(rate));
 }
@@ -27,7 +27,7 @@ double annuityFactor(double rate, double time, Reply &reply)
     return annuity(rate, years);
 }
 
-double grownYears(double growth, double discount, double time, Reply &reply)
+double escalatedAnnuity(double growth, double discount, double time, Reply &reply)
 {
     const int years = wholeYears(time);
     if (years < 0)
@@ -39,23 +39,23 @@ double grownYears(double growth, double discount, double time, Reply &reply)
     return sum;
 }
 
-double yearlyEquivalent(double amount, double rate, double time, Reply &reply)
+double equivalentCost(double amount, double rate, double time, Reply &reply)
 {
     const int years = wholeYears(time);
     if (years < 1)
-        return reply.refuse(3, "a yearly equivalent needs one or more whole years");
+        return reply.refuse(3, "an even yearly cost needs one or more whole years");
     return amount / annuity(rate, years);
 }
 
 constexpr puteal_parameter compoundTakes[] = {rateParameter, studyTime};
 constexpr const char *factorSources[] = {"interest_tables", "finance_code", "definition", nullptr};
 constexpr puteal_example compoundExamples[] = {
-    example("compound(0.25 %, 12 yr)", "1.0304", 5e-5, "published", "interest_tables"),
-    example("compound(5 %, 10 yr)", "1.62889463", 1e-8, "computed", "definition"),
-    example("compound(3 %, 20 yr)", "1.80611123", 1e-8, "computed", "definition"),
+    example("compound_amount_factor(0.25 %, 12 yr)", "1.0304", 5e-5, "published", "interest_tables"),
+    example("compound_amount_factor(5 %, 10 yr)", "1.62889463", 1e-8, "computed", "definition"),
+    example("compound_amount_factor(3 %, 20 yr)", "1.80611123", 1e-8, "computed", "definition"),
 };
 constexpr puteal_example compoundRefusals[] = {
-    refusal("compound(5, 10 yr)", "`rate` must be at most 1; it is 5"),
+    refusal("compound_amount_factor(5, 10 yr)", "`rate` must be at most 1; it is 5: for 5 percent write 5 %"),
 };
 constexpr puteal_example presentExamples[] = {
     example("present_value_factor(0.25 %, 24 yr)", "0.9418", 5e-5, "published", "interest_tables"),
@@ -82,13 +82,14 @@ constexpr const char *grownSources[] = {"handbook135", "finance_code", "definiti
 constexpr puteal_example grownExamples[] = {
     // a first payment of 100 that has not grown yet is worth 1000 / 1.05 here, as the growing annuity of the
     // source
-    example("$100 * grown_years(5 %, 5 %, 10 yr) / (1 yr * 1.05)", "$952.3809523809", 1e-9, "published",
-            "finance_code"),
-    example("grown_years(3 %, 5 %, 10 yr)", "9.01002404 yr", 1e-8, "computed", "definition"),
-    example("grown_years(2 %, 3 %, 20 yr)", "18.08122939 yr", 1e-8, "computed", "definition"),
-    example("grown_years(4 %, 8 %, 15 yr)", "11.23895497 yr", 1e-8, "computed", "definition"),
+    example("$100 * escalated_annuity_factor(5 %, 5 %, 10 yr) / (1 yr * 1.05)", "$952.3809523809", 1e-9,
+            "published", "finance_code"),
+    example("escalated_annuity_factor(3 %, 5 %, 10 yr)", "9.01002404 yr", 1e-8, "computed", "definition"),
+    example("escalated_annuity_factor(2 %, 3 %, 20 yr)", "18.08122939 yr", 1e-8, "computed", "definition"),
+    example("escalated_annuity_factor(4 %, 8 %, 15 yr)", "11.23895497 yr", 1e-8, "computed", "definition"),
 };
-constexpr puteal_example grownRefusals[] = {refusal("grown_years(3 %, 5 %, 2.5 yr)", wholeYearsWanted)};
+constexpr puteal_example grownRefusals[] = {
+    refusal("escalated_annuity_factor(3 %, 5 %, 2.5 yr)", wholeYearsWanted)};
 
 constexpr puteal_parameter equivalentTakes[] = {
     Parameter("cost", "$", "sum worth today"),
@@ -96,18 +97,20 @@ constexpr puteal_parameter equivalentTakes[] = {
     Parameter("time", "yr", "years over which it is spread").hard(0, 200).usual(1, 40),
 };
 constexpr puteal_example equivalentExamples[] = {
-    example("yearly_equivalent($9490.493077, 5 %, 15 yr)", "$914.335814/yr", 1e-7, "computed", "definition"),
-    example("yearly_equivalent($1000, 0.25 %, 12 yr)", "$84.69/yr", 5e-5, "published", "interest_tables"),
+    example("equivalent_annual_cost($9490.493077, 5 %, 15 yr)", "$914.335814/yr", 1e-7, "computed",
+            "definition"),
+    example("equivalent_annual_cost($1000, 0.25 %, 12 yr)", "$84.69/yr", 5e-5, "published",
+            "interest_tables"),
 };
 constexpr puteal_example equivalentRefusals[] = {
-    refusal("yearly_equivalent($1000, 5 %, 0 yr)", "a yearly equivalent needs one or more whole years"),
+    refusal("equivalent_annual_cost($1000, 5 %, 0 yr)", "an even yearly cost needs one or more whole years"),
 };
 
 } // namespace
 
-constinit const puteal_function compoundRow =
-    Function("compound", "Compound growth", "What one unit of money becomes at a yearly rate.",
-             call<compound>)
+constinit const puteal_function compoundAmountRow =
+    Function("compound_amount_factor", "Compound amount factor",
+             "What one unit of money becomes at a yearly rate: F/P.", call<compoundAmount>)
         .takes(compoundTakes)
         .gives("", "factor on the first sum")
         .by("(1 + rate)^(time / 1 yr)")
@@ -116,8 +119,8 @@ constinit const puteal_function compoundRow =
         .refusing(compoundRefusals);
 
 constinit const puteal_function presentValueFactorRow =
-    Function("present_value_factor", "Present value factor", "What a later unit of money is worth today.",
-             call<presentValueFactor>)
+    Function("present_value_factor", "Present value factor",
+             "What a later unit of money is worth today: P/F.", call<presentValueFactor>)
         .takes(compoundTakes)
         .gives("", "factor on the later sum")
         .by("(1 + rate)^(-time / 1 yr)")
@@ -127,7 +130,8 @@ constinit const puteal_function presentValueFactorRow =
 
 constinit const puteal_function annuityFactorRow =
     Function("annuity_factor", "Annuity factor",
-             "Present value of one unit of money a year, paid at the end of each year.", call<annuityFactor>)
+             "Present value of one unit of money a year, paid at the end of each year: P/A.",
+             call<annuityFactor>)
         .takes(compoundTakes)
         .gives("yr", "times a yearly cost gives its present value")
         .by("(1 - (1 + rate)^-n) / rate; n at rate 0")
@@ -135,11 +139,12 @@ constinit const puteal_function annuityFactorRow =
         .shownBy(annuityExamples)
         .refusing(annuityRefusals);
 
-constinit const puteal_function grownYearsRow =
-    Function("grown_years", "Growing yearly cost",
-             "Present value of a yearly cost whose price of today rises each year; the first payment has "
-             "risen once.",
-             call<grownYears>)
+constinit const puteal_function escalatedAnnuityRow =
+    Function(
+        "escalated_annuity_factor", "Escalated annuity factor",
+        "Present value of a yearly cost whose price of today rises each year: UPV*. The first payment has "
+        "risen once; where it has not, use geometric_gradient_factor.",
+        call<escalatedAnnuity>)
         .takes(grownTakes)
         .gives("yr", "times a yearly cost at today's price gives its present value")
         .by("sum over k = 1 .. n of ((1 + growth) / (1 + discount))^k")
@@ -147,12 +152,12 @@ constinit const puteal_function grownYearsRow =
         .shownBy(grownExamples)
         .refusing(grownRefusals);
 
-constinit const puteal_function yearlyEquivalentRow =
-    Function("yearly_equivalent", "Equivalent yearly cost",
+constinit const puteal_function equivalentCostRow =
+    Function("equivalent_annual_cost", "Equivalent annual cost",
              "Even yearly sum that is worth as much as a sum of today. Compare only options of equal "
              "function over equal "
              "years.",
-             call<yearlyEquivalent>)
+             call<equivalentCost>)
         .takes(equivalentTakes)
         .gives("$/yr", "even sum a year")
         .by("cost / annuity_factor(rate, time)")

@@ -41,11 +41,12 @@ constexpr const char *partWords[] = {"valve seals",
                                      "air vent",
                                      "ozone cell",
                                      "cartridge housing",
+                                     "ultraviolet lamp",
                                      nullptr};
 // years [common practice, no source]
-constexpr Span lives[] = {{7, 10},  {10, 12}, {12, 15}, {15, 20}, {8, 10}, {8, 12}, {10, 15},
-                          {5, 8},   {3, 6},   {5, 8},   {7, 10},  {3, 5},  {1, 3},  {5, 8},
-                          {0.5, 1}, {1, 1},   {5, 7},   {5, 8},   {2, 5},  {10, 10}};
+constexpr Span lives[] = {{7, 10},  {10, 12}, {12, 15}, {15, 20}, {8, 10}, {8, 12},  {10, 15},
+                          {5, 8},   {3, 6},   {5, 8},   {7, 10},  {3, 5},  {1, 3},   {5, 8},
+                          {0.5, 1}, {1, 1},   {5, 7},   {5, 8},   {2, 5},  {10, 10}, {1, 1}};
 static_assert(std::size(lives) + 1 == std::size(partWords));
 
 double usualLife(int part, int end, Reply &reply)
@@ -96,7 +97,7 @@ constexpr puteal_example lifeRefusals[] = {
         "\"wire\" is not in the list: valve seals, valve motor, control valve, filter tank, solution tank, "
         "bladder tank, resin, resin with iron, coated light medium, greensand, manganese dioxide ore, "
         "catalytic carbon, carbon, feed pump, feed pump tube, injector kit, air compressor, air vent, "
-        "ozone cell, cartridge housing"),
+        "ozone cell, cartridge housing, ultraviolet lamp"),
 };
 constexpr puteal_caution habitCautions[] = {caution("habit", "always: no published source")};
 

@@ -55,19 +55,16 @@ constexpr puteal_source sources[] = {
 };
 
 const puteal_function functions[] = {
-    compoundRow,         presentValueFactorRow, annuityFactorRow,     grownYearsRow,
-    yearlyEquivalentRow, capitalRecoveryRow,    sinkingFundRow,       seriesCompoundRow,
-    gradientWorthRow,    gradientSeriesRow,     geometricGradientRow, escalatedFactorRow,
-    realRateRow,         nominalRateRow,        effectiveRateRow,     escalatedPriceRow,
-    loanPaymentRow,      netPresentValueRow,    netPresentValueAtRow, internalRateRow,
-    internalRateAtRow,   modifiedRateRow,       savingsRatioRow,      adjustedRateRow,
-    timesReplacedRow,    replacementsCostRow,   residualValueRow,     yearlyReserveRow,
-    capitalizedCostRow,  lifeCycleCostRow,      paybackTimeRow,       discountedPaybackRow,
-    breakEvenYearRow,    breakEvenVolumeRow,    chemicalPerYearRow,   supplyCostRow,
-    cartridgeCostRow,    pumpingEnergyRow,      deviceEnergyRow,      lifeByHoursRow,
-    lifeByVolumeRow,     commonStudyRow,        usualLifeRow,         serviceIntervalRow,
-    priceByMarginRow,    priceByMarkupRow,      marginFromMarkupRow,  salesTaxRow,
-    countsAsCheapestRow};
+    compoundAmountRow,    presentValueFactorRow, annuityFactorRow,   escalatedAnnuityRow,  equivalentCostRow,
+    capitalRecoveryRow,   sinkingFundRow,        seriesCompoundRow,  gradientWorthRow,     gradientSeriesRow,
+    geometricGradientRow, escalatedFactorRow,    realRateRow,        nominalRateRow,       effectiveRateRow,
+    escalatedPriceRow,    loanPaymentRow,        netPresentValueRow, netPresentValueAtRow, internalRateRow,
+    internalRateAtRow,    modifiedRateRow,       savingsRatioRow,    adjustedRateRow,      timesReplacedRow,
+    replacementsCostRow,  residualValueRow,      yearlyReserveRow,   capitalizedCostRow,   lifeCycleCostRow,
+    simplePaybackRow,     discountedPaybackRow,  breakEvenYearRow,   breakEvenVolumeRow,   chemicalPerYearRow,
+    supplyCostRow,        cartridgeCostRow,      pumpingEnergyRow,   deviceEnergyRow,      lifeByHoursRow,
+    lifeByVolumeRow,      commonStudyRow,        usualLifeRow,       serviceIntervalRow,   priceByMarginRow,
+    priceByMarkupRow,     marginFromMarkupRow,   salesTaxRow,        countsAsCheapestRow};
 constinit const puteal_plugin self = plugin("cost", "Cost over years", 1, 1, sources, functions);
 
 } // namespace

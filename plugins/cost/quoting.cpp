@@ -51,7 +51,8 @@ constexpr puteal_example marginExamples[] = {
     example("price_by_margin($1000, 0)", "$1000", 1e-12, "computed", "definition"),
 };
 constexpr puteal_example marginRefusals[] = {
-    refusal("price_by_margin($700, 30)", "`margin` must be at most 0.95; it is 30"),
+    refusal("price_by_margin($700, 30)",
+            "`margin` must be at most 0.95; it is 30: for 30 percent write 30 %"),
 };
 
 constexpr Parameter markupParameter =
@@ -90,7 +91,7 @@ constexpr puteal_example taxExamples[] = {
     example("sales_tax($1000, $500, 6 %, yes)", "$90", 1e-12, "computed", "definition"),
 };
 constexpr puteal_example taxRefusals[] = {
-    refusal("sales_tax($1000, $500, 6)", "`rate` must be at most 0.5; it is 6"),
+    refusal("sales_tax($1000, $500, 6)", "`rate` must be at most 0.5; it is 6: for 6 percent write 6 %"),
 };
 
 constexpr puteal_parameter cheapestTakes[] = {

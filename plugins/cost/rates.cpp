@@ -59,7 +59,7 @@ constexpr puteal_example realExamples[] = {
     example("real_rate(0, 25 %)", "-20 %", 1e-12, "computed", "definition"),
 };
 constexpr puteal_example realRefusals[] = {
-    refusal("real_rate(6, 2.5 %)", "`nominal` must be at most 1; it is 6"),
+    refusal("real_rate(6, 2.5 %)", "`nominal` must be at most 1; it is 6: for 6 percent write 6 %"),
 };
 
 constexpr puteal_parameter nominalTakes[] = {
@@ -72,7 +72,8 @@ constexpr puteal_example nominalExamples[] = {
     example("nominal_rate(-20 %, 50 %)", "20 %", 1e-12, "computed", "definition"),
 };
 constexpr puteal_example nominalRefusals[] = {
-    refusal("nominal_rate(3 %, 2.5)", "`inflation` must be at most 1; it is 2.5"),
+    refusal("nominal_rate(3 %, 2.5)",
+            "`inflation` must be at most 1; it is 2.5: for 2.5 percent write 2.5 %"),
 };
 
 constexpr puteal_parameter effectiveTakes[] = {
@@ -81,8 +82,8 @@ constexpr puteal_parameter effectiveTakes[] = {
 };
 constexpr const char *effectiveSources[] = {"interest_tables", "interest_tables_half", "definition", nullptr};
 constexpr puteal_example effectiveExamples[] = {
-    example("effective_rate(3 %, 12)", "3.04 %", 2e-3, "published", "interest_tables"),
-    example("effective_rate(6 %, 12)", "6.17 %", 1e-3, "published", "interest_tables_half"),
+    example("1 + effective_rate(3 %, 12)", "1.0304", 5e-5, "published", "interest_tables"),
+    example("1 + effective_rate(6 %, 12)", "1.0617", 5e-5, "published", "interest_tables_half"),
     example("effective_rate(10 %, 2)", "10.25 %", 1e-12, "computed", "definition"),
     example("effective_rate(7 %, 1)", "7 %", 1e-12, "computed", "definition"),
 };
@@ -97,12 +98,12 @@ constexpr puteal_parameter priceTakes[] = {
 };
 constexpr const char *priceSources[] = {"interest_tables", "definition", nullptr};
 constexpr puteal_example priceExamples[] = {
-    example("escalated_price($10000, 0.25 %, 25 yr)", "$10644", 5e-5, "published", "interest_tables"),
+    example("escalated_price($1, 0.25 %, 25 yr)", "$1.0644", 5e-5, "published", "interest_tables"),
     example("escalated_price($380, 3 %, 7 yr)", "$467.3521", 1e-7, "computed", "definition"),
     example("escalated_price($100, 10 %, 2 yr)", "$121", 1e-12, "computed", "definition"),
 };
 constexpr puteal_example priceRefusals[] = {
-    refusal("escalated_price($380, 3, 7 yr)", "`growth` must be at most 1; it is 3"),
+    refusal("escalated_price($380, 3, 7 yr)", "`growth` must be at most 1; it is 3: for 3 percent write 3 %"),
 };
 
 constexpr puteal_parameter loanTakes[] = {
@@ -112,7 +113,7 @@ constexpr puteal_parameter loanTakes[] = {
         .usual(0, 0.3),
     Parameter("time", "yr", "how long it is paid back, in whole months").hard(0, 200).usual(0.25, 30),
 };
-constexpr const char *loanSources[] = {"financial_library", "interest_tables_half", nullptr};
+constexpr const char *loanSources[] = {"financial_library", "definition", nullptr};
 constexpr puteal_example loanExamples[] = {
     example("loan_payment($15000, 8 %, 5 yr)", "$304.1459143262052/month", 1e-12, "published",
             "financial_library"),

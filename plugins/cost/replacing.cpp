@@ -32,7 +32,7 @@ double replacementsCost(double price, double life, double time, double study, do
     return sum;
 }
 
-double paybackTime(double extra, double saving, Reply &reply)
+double simplePayback(double extra, double saving, Reply &reply)
 {
     if (atMost(saving, 0))
         return reply.refuse(2, "nothing is saved, so it never pays back");
@@ -109,11 +109,11 @@ constexpr puteal_parameter paybackTakes[] = {
 };
 constexpr const char *paybackSources[] = {"definition", nullptr};
 constexpr puteal_example paybackExamples[] = {
-    example("payback_time($2100, $220/yr)", "9.545455 yr", 1e-7, "computed", "definition"),
-    example("payback_time($600, $150/yr)", "4 yr", 1e-12, "computed", "definition"),
+    example("simple_payback($2100, $220/yr)", "9.545455 yr", 1e-7, "computed", "definition"),
+    example("simple_payback($600, $150/yr)", "4 yr", 1e-12, "computed", "definition"),
 };
 constexpr puteal_example paybackRefusals[] = {
-    refusal("payback_time($2100, $0/yr)", "nothing is saved, so it never pays back"),
+    refusal("simple_payback($2100, $0/yr)", "nothing is saved, so it never pays back"),
 };
 
 constexpr puteal_parameter breakEvenTakes[] = {
@@ -160,9 +160,9 @@ constinit const puteal_function replacementsCostRow =
         .shownBy(costExamples)
         .refusing(costRefusals);
 
-constinit const puteal_function paybackTimeRow =
-    Function("payback_time", "Simple payback", "Years until a dearer option has saved what it cost more.",
-             call<paybackTime>)
+constinit const puteal_function simplePaybackRow =
+    Function("simple_payback", "Simple payback", "Years until a dearer option has saved what it cost more.",
+             call<simplePayback>)
         .takes(paybackTakes)
         .gives("yr", "simple payback, without interest")
         .by("extra / saving")

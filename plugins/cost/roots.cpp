@@ -5,12 +5,15 @@
 /// that derivative cut the line into pieces on which f has one root at most, so none is missed and none is
 /// guessed.
 #include "roots.h"
+#include "sdk/roots.h"
 
 #include <algorithm>
 #include <cmath>
 
 namespace cost
 {
+
+using puteal::sdk::crossing;
 
 namespace
 {
@@ -53,18 +56,6 @@ int signAt(const std::vector<Term> &terms, double s)
     return x > 0 ? 1 : -1;
 }
 
-double bisected(const std::vector<Term> &terms, double low, double high)
-{
-    const bool rising = balance(terms, high) > 0;
-    for (int k = 0; k < 120; ++k) { // more than the bits of a double
-        const double middle = low + 0.5 * (high - low);
-        if (middle == low || middle == high)
-            break;
-        ((balance(terms, middle) > 0) == rising ? high : low) = middle;
-    }
-    return low + 0.5 * (high - low);
-}
-
 /// The greatest sum becomes 1, so that what is multiplied with it stays in range.
 void scale(std::vector<Flow> &flows)
 {
@@ -104,18 +95,21 @@ std::vector<Root> rootsBetween(const std::vector<Flow> &flows, double low, doubl
     cuts.push_back(high);
     const std::vector<Term> terms = termsOf(flows);
     std::vector<Root> found;
-    int before = 0; // sign on the way to the cut
+    int before = 0;    // sign on the way to the cut
+    double from = low; // where it was seen
     for (std::size_t i = 0; i < cuts.size(); ++i) {
         const int here = signAt(terms, cuts[i]);
         if (here == 0) {
-            const int after = i + 1 < cuts.size() ? signAt(terms, 0.5 * (cuts[i] + cuts[i + 1])) : -before;
+            from = i + 1 < cuts.size() ? 0.5 * (cuts[i] + cuts[i + 1]) : high;
+            const int after = i + 1 < cuts.size() ? signAt(terms, from) : -before;
             found.push_back({cuts[i], before != after});
             before = after;
             continue;
         }
         if (before != 0 && before != here)
-            found.push_back({bisected(terms, cuts[i - 1], cuts[i]), true});
+            found.push_back({crossing(from, cuts[i], [&](double s) { return balance(terms, s); }), true});
         before = here;
+        from = cuts[i];
     }
     return found;
 }

@@ -156,7 +156,8 @@ constexpr puteal_example escalatedExamples[] = {
     example("escalated_present_value_factor(3 %, 5 %, 1 yr)", "0.980952381", 1e-9, "computed", "definition"),
 };
 constexpr puteal_example escalatedRefusals[] = {
-    refusal("escalated_present_value_factor(3, 5 %, 10 yr)", "`growth` must be at most 1; it is 3"),
+    refusal("escalated_present_value_factor(3, 5 %, 10 yr)",
+            "`growth` must be at most 1; it is 3: for 3 percent write 3 %"),
 };
 
 } // namespace
@@ -222,7 +223,7 @@ constinit const puteal_function geometricGradientRow =
     Function("geometric_gradient_factor", "Geometric gradient factor",
              "Present value of a yearly cost that rises by a share each year after the first. The first "
              "payment has not risen yet; where prices are of today and the first has risen once, use "
-             "grown_years.",
+             "escalated_annuity_factor.",
              call<geometricGradient>)
         .takes(grownTakes)
         .gives("yr", "times the first year's cost gives the present value")

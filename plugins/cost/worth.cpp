@@ -82,7 +82,8 @@ constexpr puteal_example adjustedExamples[] = {
     example("adjusted_internal_rate_of_return(4, 0, 2 yr)", "100 %", 1e-12, "computed", "definition"),
 };
 constexpr puteal_example adjustedRefusals[] = {
-    refusal("adjusted_internal_rate_of_return(1.5, 5, 15 yr)", "`rate` must be at most 1; it is 5"),
+    refusal("adjusted_internal_rate_of_return(1.5, 5, 15 yr)",
+            "`rate` must be at most 1; it is 5: for 5 percent write 5 %"),
 };
 
 constexpr puteal_parameter paybackTakes[] = {

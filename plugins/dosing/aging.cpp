@@ -36,7 +36,8 @@ double peroxideResidual(double start, double loss, double each, double time, Rep
 }
 
 constexpr Parameter rateParameter =
-    Parameter("rate", "1/day", "second-order loss, a day and a unit of strength, see bleach_loss_rate")
+    Parameter("rate", "1/day",
+              "second-order loss, a day and a unit of strength, see bleach_decay_rate_from_tests")
         .hard(1e-6, 100)
         .usual(0.005, 0.5);
 constexpr Parameter startParameter =
@@ -54,15 +55,16 @@ constexpr puteal_parameter decayTakes[] = {
 };
 constexpr const char *decaySources[] = {"bleach_storage", "bleach_warmth", nullptr};
 constexpr puteal_example decayExamples[] = {
-    example("bleach_decay_rate(0.02 1/day, 20 degC, 30 degC, 3.5)", "0.07 1/day", 1e-9, "computed",
+    example("bleach_decay_rate_at(0.02 1/day, 20 degC, 30 degC, 3.5)", "0.07 1/day", 1e-9, "computed",
             "bleach_warmth"),
-    example("bleach_decay_rate(0.06 1/day, 20 degC, 10 degC)", "0.02 1/day", 1e-9, "computed",
+    example("bleach_decay_rate_at(0.06 1/day, 20 degC, 10 degC)", "0.02 1/day", 1e-9, "computed",
             "bleach_storage"),
-    example("bleach_decay_rate(0.02 1/day, 68 degF, 104 degF, 2)", "0.08 1/day", 1e-9, "computed",
+    example("bleach_decay_rate_at(0.02 1/day, 68 degF, 104 degF, 2)", "0.08 1/day", 1e-9, "computed",
             "bleach_storage"),
 };
 constexpr puteal_example decayRefusals[] = {
-    refusal("bleach_decay_rate(0.02 1/day, 20 degC, 30 degC, 0.5)", "`factor` must be at least 1; it is 0.5"),
+    refusal("bleach_decay_rate_at(0.02 1/day, 20 degC, 30 degC, 0.5)",
+            "`factor` must be at least 1; it is 0.5"),
 };
 
 constexpr puteal_parameter lossTakes[] = {
@@ -72,12 +74,13 @@ constexpr puteal_parameter lossTakes[] = {
 };
 constexpr const char *lossSources[] = {"bleach_storage", "geometry", nullptr};
 constexpr puteal_example lossExamples[] = {
-    example("bleach_loss_rate(12.5 %, 10 %, 30 day)", "0.06666667 1/day", 1e-7, "computed", "bleach_storage"),
-    example("bleach_loss_rate(12.5 %, 7.142857 %, 90 day)", "0.06666667 1/day", 1e-6, "computed",
+    example("bleach_decay_rate_from_tests(12.5 %, 10 %, 30 day)", "0.06666667 1/day", 1e-7, "computed",
+            "bleach_storage"),
+    example("bleach_decay_rate_from_tests(12.5 %, 7.142857 %, 90 day)", "0.06666667 1/day", 1e-6, "computed",
             "bleach_storage"),
 };
 constexpr puteal_example lossRefusals[] = {
-    refusal("bleach_loss_rate(10 %, 12.5 %, 30 day)",
+    refusal("bleach_decay_rate_from_tests(10 %, 12.5 %, 30 day)",
             "a solution does not grow stronger: give the strength at the later test"),
 };
 
@@ -93,8 +96,8 @@ constexpr const char *limitSources[] = {"bleach_storage", "practice", nullptr};
 constexpr puteal_example limitExamples[] = {
     example("bleach_age_limit(12.5 %, 0.06666667 1/day)", "30 day", 1e-6, "computed", "bleach_storage"),
     example("bleach_age_limit(5.25 %, 0.06666667 1/day)", "71.4286 day", 1e-5, "computed", "bleach_storage"),
-    example("bleach_age_limit(12.5 %, bleach_decay_rate(0.06666667 1/day, 20 degC, 30 degC))", "10 day", 1e-6,
-            "computed", "bleach_storage"),
+    example("bleach_age_limit(12.5 %, bleach_decay_rate_at(0.06666667 1/day, 20 degC, 30 degC))", "10 day",
+            1e-6, "computed", "bleach_storage"),
 };
 constexpr puteal_example limitRefusals[] = {
     refusal("bleach_age_limit(12.5 %, 0 1/day)", "`rate` must be at least 1e-6 1/day; it is 0 1/day"),
@@ -113,25 +116,24 @@ constexpr puteal_parameter peroxideTakes[] = {
 };
 constexpr const char *peroxideSources[] = {"peroxide_storage", "practice", nullptr};
 constexpr puteal_example peroxideExamples[] = {
-    example("peroxide_residual_strength(35 %, 0.5 %, 1 yr, 3 yr)", "34.4776 %", 1e-5, "computed",
+    example("peroxide_strength_left(35 %, 0.5 %, 1 yr, 3 yr)", "34.4776 %", 1e-5, "computed",
             "peroxide_storage"),
-    example("peroxide_residual_strength(7 %, 1 %, 1 month, 12 month)", "6.20469 %", 1e-5, "computed",
-            "practice"),
+    example("peroxide_strength_left(7 %, 1 %, 1 month, 12 month)", "6.20469 %", 1e-5, "computed", "practice"),
 };
 constexpr puteal_example peroxideRefusals[] = {
-    refusal("peroxide_residual_strength(0, 1 %, 1 yr, 3 yr)", "`start` must be at least 0.0001; it is 0"),
+    refusal("peroxide_strength_left(0, 1 %, 1 yr, 3 yr)", "`start` must be at least 0.0001; it is 0"),
 };
 constexpr puteal_caution peroxideCautions[] = {caution("aged", "less than 80 % of the strength is left")};
 
 } // namespace
 
 constinit const puteal_function bleachDecayRateRow =
-    Function("bleach_decay_rate", "Decay rate of bleach at a temperature",
+    Function("bleach_decay_rate_at", "Decay rate of bleach at a temperature",
              "Loss rate of stored bleach at another temperature than the one it was found at. A cool dark "
              "place pays.",
              call<bleachDecayRate>)
         .takes(decayTakes)
-        .gives("1/day", "second-order loss, for bleach_residual_strength")
+        .gives("1/day", "second-order loss, for bleach_strength_left")
         .by("rate * factor^((temperature - known_at) / 10 degC)")
         .from(decaySources)
         .shownBy(decayExamples)
@@ -139,10 +141,10 @@ constinit const puteal_function bleachDecayRateRow =
         .safely(bleachSafety);
 
 constinit const puteal_function bleachLossRateRow =
-    Function("bleach_loss_rate", "Decay rate of bleach from two tests",
+    Function("bleach_decay_rate_from_tests", "Decay rate of bleach from two tests",
              "Loss rate of stored bleach from its strength at two times.", call<bleachLossRate>)
         .takes(lossTakes)
-        .gives("1/day", "second-order loss, for bleach_residual_strength")
+        .gives("1/day", "second-order loss, for bleach_strength_left")
         .by("(1 / left - 1 / start) / time")
         .from(lossSources)
         .shownBy(lossExamples)
@@ -164,7 +166,7 @@ constinit const puteal_function bleachAgeLimitRow =
         .safely(bleachSafety);
 
 constinit const puteal_function peroxideResidualRow =
-    Function("peroxide_residual_strength", "Strength left in stored peroxide",
+    Function("peroxide_strength_left", "Strength left in stored peroxide",
              "Strength of peroxide after it stood, from a yearly or a monthly loss.", call<peroxideResidual>)
         .takes(peroxideTakes)
         .gives("", "strength left")

@@ -1,5 +1,6 @@
 /// Share of the nominal time that counts: classes of the public tables, and stirred tanks in a row. (R4)
 #include "dosing.h"
+#include "sdk/roots.h"
 
 namespace dosing
 {
@@ -37,12 +38,8 @@ double tanksInSeries(double tanks, Reply &reply)
     if (!nearlyEqual(tanks, std::round(tanks)))
         return reply.refuse(1, "tanks are counted: give a whole number");
     const int count = static_cast<int>(std::lround(tanks));
-    double low = 0, high = 1; // after one nominal time more than a tenth has left, however many tanks
-    for (int i = 0; i < 60; ++i) {
-        const double middle = 0.5 * (low + high);
-        (leftBy(middle, count) < 0.1 ? low : high) = middle; // a tenth: the definition of T10
-    }
-    const double share = 0.5 * (low + high);
+    // After one nominal time more than a tenth has left, however many tanks; a tenth: the definition of T10.
+    const double share = crossing(0, 1, [&](double time) { return leftBy(time, count) - 0.1; });
     cautionBaffling(share, reply);
     return share;
 }
@@ -73,6 +70,10 @@ constexpr puteal_example seriesExamples[] = {
     example("tanks_in_series_baffling(1)", "0.105361", 1e-5, "computed", "geometry"),
     example("tanks_in_series_baffling(2)", "0.265906", 1e-5, "computed", "geometry"),
     example("tanks_in_series_baffling(3)", "0.367355", 1e-5, "computed", "geometry"),
+    example("tanks_in_series_baffling(4)", "0.436192", 2e-6, "computed", "geometry"),
+    example("tanks_in_series_baffling(5)", "0.486518", 2e-6, "computed", "geometry"),
+    example("tanks_in_series_baffling(6)", "0.525316", 2e-6, "computed", "geometry"),
+    example("tanks_in_series_baffling(8)", "0.582015", 2e-6, "computed", "geometry"),
     example("tanks_in_series_baffling(10)", "0.622130", 1e-5, "computed", "geometry"),
     example("tanks_in_series_baffling(20)", "0.726263", 1e-5, "computed", "geometry"),
 };

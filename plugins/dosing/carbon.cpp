@@ -52,7 +52,7 @@ double peroxideOxygen(double peroxide, Reply &reply)
 }
 
 constexpr puteal_parameter bedTakes[] = {
-    Parameter("flow", "gpm", "peak flow through the bed").hard(0, 1000).usual(1, 30),
+    Parameter("peak_flow", "gpm", "peak flow through the bed").hard(0, 1000).usual(1, 30),
     Parameter("time", "min",
               "empty-bed contact time for free chlorine: 2.5 to 3.7 by one school, 5 to 10 by another")
         .hard(0.1, 120)
@@ -154,7 +154,7 @@ constinit const puteal_function dechlorinationBedRow =
              call<dechlorinationBed>)
         .takes(bedTakes)
         .gives("ft^3", "carbon")
-        .by("flow * time; chloramine: * chloramine_factor")
+        .by("peak_flow * time; chloramine: * chloramine_factor")
         .from(bedSources)
         .shownBy(bedExamples)
         .refusing(bedRefusals)

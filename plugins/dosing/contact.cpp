@@ -47,7 +47,7 @@ double contactTankSize(double flow, bool slow, double baffling, double quickTime
 
 constexpr puteal_parameter timeTakes[] = {
     Parameter("volume", "gal", "water in the contact tank").hard(0, 100000).usual(20, 500),
-    Parameter("flow", "gpm", "peak flow through it").hard(0.01, 1000).usual(1, 30),
+    Parameter("peak_flow", "gpm", "peak flow through it").hard(0.01, 1000).usual(1, 30),
     bafflingParameter,
 };
 constexpr const char *contactSources[] = {"baffling_table", "practice", nullptr};
@@ -59,12 +59,12 @@ constexpr puteal_example timeExamples[] = {
             "geometry"),
 };
 constexpr puteal_example timeRefusals[] = {
-    refusal("contact_time(120 gal, 0 gpm)", "`flow` must be at least 0.01 gpm; it is 0 gpm"),
+    refusal("contact_time(120 gal, 0 gpm)", "`peak_flow` must be at least 0.01 gpm; it is 0 gpm"),
 };
 constexpr puteal_caution contactCautions[] = {bafflingCaution};
 constexpr puteal_parameter volumeTakes[] = {
     Parameter("time", "min", "time that counts").hard(0, 1440).usual(1, 30),
-    Parameter("flow", "gpm", "peak flow through the tank").hard(0, 1000).usual(1, 30),
+    Parameter("peak_flow", "gpm", "peak flow through the tank").hard(0, 1000).usual(1, 30),
     bafflingParameter,
 };
 constexpr puteal_example volumeExamples[] = {
@@ -73,7 +73,8 @@ constexpr puteal_example volumeExamples[] = {
     example("contact_volume(5 min, 8 gpm)", "133.333 gal", 1e-5, "computed", "baffling_table"),
 };
 constexpr puteal_example volumeRefusals[] = {
-    refusal("contact_volume(5 min, 8 gpm, 30)", "`baffling` must be at most 1; it is 30"),
+    refusal("contact_volume(5 min, 8 gpm, 30)",
+            "`baffling` must be at most 1; it is 30: for 30 percent write 30 %"),
 };
 constexpr const char contactSafety[] = "Contact time against iron is no disinfection and makes no water safe "
                                        "to drink: bacteria are a matter for the "
@@ -81,7 +82,7 @@ constexpr const char contactSafety[] = "Contact time against iron is no disinfec
 
 constexpr puteal_parameter detentionTakes[] = {
     Parameter("volume", "gal", "water in the tank or pipe").hard(0, 100000).usual(5, 1000),
-    Parameter("flow", "gpm", "peak flow through it").hard(0.01, 1000).usual(1, 30),
+    Parameter("peak_flow", "gpm", "peak flow through it").hard(0.01, 1000).usual(1, 30),
 };
 constexpr puteal_example detentionExamples[] = {
     example("detention_time(120 gal, 10 gpm)", "12 min", 1e-9, "computed", "geometry"),
@@ -90,13 +91,14 @@ constexpr puteal_example detentionExamples[] = {
     example("detention_time(160 gal, 8 gpm)", "20 min", 1e-9, "common practice", "practice"),
 };
 constexpr puteal_example detentionRefusals[] = {
-    refusal("detention_time(120 gal, 0 gpm)", "`flow` must be at least 0.01 gpm; it is 0 gpm"),
+    refusal("detention_time(120 gal, 0 gpm)", "`peak_flow` must be at least 0.01 gpm; it is 0 gpm"),
 };
 constexpr const char *detentionSources[] = {"geometry", "practice", nullptr};
 
 constexpr puteal_parameter sizeTakes[] = {
-    Parameter("flow", "gpm", "peak flow through the tank").hard(0.01, 1000).usual(1, 30),
-    Parameter("slow", "", "yes when iron bacteria or manganese are to be dealt with").yesNo(),
+    Parameter("peak_flow", "gpm", "peak flow through the tank").hard(0.01, 1000).usual(1, 30),
+    Parameter("bacteria_or_manganese", "", "yes when iron bacteria or manganese are to be dealt with")
+        .yesNo(),
     bafflingParameter,
     Parameter("quick_time", "min", "time that counts for iron: 2 to 5 min")
         .hard(0.1, 240)
@@ -114,7 +116,7 @@ constexpr puteal_example sizeExamples[] = {
     example("contact_tank_size(8 gpm, yes, 0.1)", "400 gal", 1e-9, "common practice", "practice"),
 };
 constexpr puteal_example sizeRefusals[] = {
-    refusal("contact_tank_size(0 gpm, yes)", "`flow` must be at least 0.01 gpm; it is 0 gpm"),
+    refusal("contact_tank_size(0 gpm, yes)", "`peak_flow` must be at least 0.01 gpm; it is 0 gpm"),
 };
 
 } // namespace
@@ -124,7 +126,7 @@ constinit const puteal_function contactTimeRow =
              call<contactTime>)
         .takes(timeTakes)
         .gives("min", "time nine tenths of the water stay at least")
-        .by("baffling * volume / flow")
+        .by("baffling * volume / peak_flow")
         .from(contactSources)
         .shownBy(timeExamples)
         .refusing(timeRefusals)
@@ -136,7 +138,7 @@ constinit const puteal_function contactVolumeRow =
              "Water a contact tank must hold for a time that counts.", call<contactVolume>)
         .takes(volumeTakes)
         .gives("gal", "water in the contact tank")
-        .by("time * flow / baffling")
+        .by("time * peak_flow / baffling")
         .from(contactSources)
         .shownBy(volumeExamples)
         .refusing(volumeRefusals)
@@ -151,7 +153,7 @@ constinit const puteal_function detentionTimeRow =
              call<detentionTime>)
         .takes(detentionTakes)
         .gives("min", "nominal time")
-        .by("volume / flow")
+        .by("volume / peak_flow")
         .from(detentionSources)
         .shownBy(detentionExamples)
         .refusing(detentionRefusals)
@@ -166,7 +168,8 @@ constinit const puteal_function contactTankSizeRow =
              call<contactTankSize>)
         .takes(sizeTakes)
         .gives("gal", "water in the contact tank, with its reason")
-        .by("larger of quick_time * flow / baffling and, if slow, slow_time * flow")
+        .by("larger of quick_time * peak_flow / baffling and, with bacteria_or_manganese, slow_time * "
+            "peak_flow")
         .from(sizeSources)
         .shownBy(sizeExamples)
         .refusing(sizeRefusals)

@@ -162,6 +162,8 @@ constexpr puteal_example giardiaExamples[] = {
             0.1, "published", "epa_ct_giardia"),
     example("giardia_ct_required(3, 7, 25 degC, 3 mg/L as Cl2, \"regression\")", "46 (mg*min)/L as Cl2", 0.1,
             "published", "epa_ct_giardia"),
+    example("giardia_ct_required(3, 9, 25 degC, 3 mg/L as Cl2, \"regression\")", "97 (mg*min)/L as Cl2", 0.1,
+            "published", "epa_ct_giardia"),
     example("giardia_ct_required(3, 7.5, 15 degC, 1.2 mg/L as Cl2, \"regression\")",
             "98.4485 (mg*min)/L as Cl2", 1e-6, "computed", "ct_regression"),
     example("giardia_ct_required(1, 7, 0.5 degC, 1 mg/L as Cl2, \"regression\")", "72.498 (mg*min)/L as Cl2",

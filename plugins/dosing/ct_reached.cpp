@@ -34,7 +34,7 @@ constexpr Parameter residualParameter =
         .hard(0.01, 10)
         .usual(0.2, 4);
 constexpr Parameter flowParameter =
-    Parameter("flow", "gpm", "peak flow through the tank").hard(0.01, 1000).usual(1, 30);
+    Parameter("peak_flow", "gpm", "peak flow through the tank").hard(0.01, 1000).usual(1, 30);
 constexpr puteal_parameter valueTakes[] = {
     residualParameter,
     Parameter("volume", "gal", "water in the contact tank").hard(0, 100000).usual(20, 1000),
@@ -49,7 +49,8 @@ constexpr puteal_example valueExamples[] = {
             "geometry"),
 };
 constexpr puteal_example valueRefusals[] = {
-    refusal("ct_value(0.8 mg/L as Cl2, 120 gal, 0 gpm)", "`flow` must be at least 0.01 gpm; it is 0 gpm"),
+    refusal("ct_value(0.8 mg/L as Cl2, 120 gal, 0 gpm)",
+            "`peak_flow` must be at least 0.01 gpm; it is 0 gpm"),
 };
 constexpr puteal_caution ctCautions[] = {healthCaution, bafflingCaution};
 
@@ -77,19 +78,19 @@ constexpr puteal_example volumeRefusals[] = {
 constexpr puteal_parameter logTakes[] = {
     Parameter("ct", "(mg*min)/L as Cl2", "CT reached, see ct_value").hard(0, 100000).usual(0, 1000),
     requiredParameter,
-    Parameter("log_required", "", "log inactivation the required CT stands for")
+    Parameter("log_required", "",
+              "log inactivation the required CT was read for: 4 for viruses, 3 for Giardia as a rule")
         .hard(0.1, 6)
-        .usual(0.5, 4)
-        .otherwise(4, "S"),
+        .usual(0.5, 4),
 };
 constexpr puteal_example logExamples[] = {
-    example("log_inactivation(4.11429 (mg*min)/L as Cl2, 5.2 (mg*min)/L as Cl2)", "3.16484", 1e-5, "computed",
-            "geometry"),
+    example("log_inactivation(4.11429 (mg*min)/L as Cl2, 5.2 (mg*min)/L as Cl2, 4)", "3.16484", 1e-5,
+            "computed", "geometry"),
     example("log_inactivation(46 (mg*min)/L as Cl2, 92 (mg*min)/L as Cl2, 3)", "1.5", 1e-9, "computed",
             "geometry"),
 };
 constexpr puteal_example logRefusals[] = {
-    refusal("log_inactivation(4 (mg*min)/L as Cl2, 0 (mg*min)/L as Cl2)",
+    refusal("log_inactivation(4 (mg*min)/L as Cl2, 0 (mg*min)/L as Cl2, 4)",
             "`ct_required` must be at least 0.1 (mg*min)/L as Cl2; it is 0 (mg*min)/L as Cl2"),
 };
 constexpr puteal_caution logCautions[] = {healthCaution};
@@ -102,7 +103,7 @@ constinit const puteal_function ctValueRow =
              call<ctValue>)
         .takes(valueTakes)
         .gives("(mg*min)/L as Cl2", "CT of the tank")
-        .by("residual * baffling * volume / flow")
+        .by("residual * baffling * volume / peak_flow")
         .from(ctSources)
         .shownBy(valueExamples)
         .refusing(valueRefusals)
@@ -114,7 +115,7 @@ constinit const puteal_function ctContactVolumeRow =
              "Water a contact tank must hold to reach a CT at peak flow.", call<ctContactVolume>)
         .takes(volumeTakes)
         .gives("gal", "water in the contact tank")
-        .by("ct_required / residual * flow / baffling")
+        .by("ct_required / residual * peak_flow / baffling")
         .from(ctSources)
         .shownBy(volumeExamples)
         .refusing(volumeRefusals)

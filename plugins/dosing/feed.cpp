@@ -14,8 +14,21 @@ enum PumpKind : int { constantSpeed, constantPressure };
 constexpr const char *feederWords[] = {"flow proportional", "fixed rate", nullptr};
 enum FeederKind : int { flowProportional, fixedRate };
 
+/// A strength in the wrong unit shows here: feeders and injectors work at 100 parts of water and more for
+/// one.
+void judgeStrength(double dose, double strength, Reply &reply)
+{
+    if (lessThan(0.02 * strength,
+                 dose)) // twice the usual least ratio of injectors [common practice, no source]
+        reply.caution("weak_solution", "more than 2 % of the flow would be solution: check the unit of the "
+                                       "strength, bleach of 5.25 trade percent holds 52,500 mg/L");
+}
+
 double feedRate(double flow, double dose, double strength, int pump, Reply &reply)
 {
+    if (!atMost(dose, strength))
+        return reply.refuse(3, "the solution is weaker than the dose: check the units of the two");
+    judgeStrength(dose, strength, reply);
     if (pump == constantPressure) // at 1 gpm a feeder set for 10 gpm gives ten times the dose
         reply.caution("constant_pressure",
                       "the flow of this pump varies: a flow-proportional or flow-switched feeder only, see "
@@ -37,6 +50,9 @@ double feedSetting(double rate, double capacity, Reply &reply)
 
 double solutionDays(double tank, double use, double dose, double strength, Reply &reply)
 {
+    if (!atMost(dose, strength))
+        return reply.refuse(4, "the solution is weaker than the dose: check the units of the two");
+    judgeStrength(dose, strength, reply);
     const double perDay = use * dose / strength;
     if (atMost(perDay, 0))
         return reply.refuse(0, "nothing is fed, so the tank never empties: give a use and a dose above 0");
@@ -71,7 +87,9 @@ constexpr puteal_parameter rateTakes[] = {
         .oneOf(pumpWords)
         .otherwise(constantSpeed, "A"),
 };
-constexpr puteal_caution rateCautions[] = {caution("constant_pressure", "a pump of constant pressure")};
+constexpr puteal_caution weakCaution = caution("weak_solution", "a dose above 2 % of the strength");
+constexpr puteal_caution rateCautions[] = {caution("constant_pressure", "a pump of constant pressure"),
+                                           weakCaution};
 constexpr const char *rateSources[] = {"treatment_math", "geometry", "practice", nullptr};
 constexpr puteal_example rateExamples[] = {
     example("feed_rate(10 gpm, 5 mg/L as Cl2, 5250 mg/L as Cl2)", "13.7143 gal/day", 1e-5, "computed",
@@ -80,8 +98,13 @@ constexpr puteal_example rateExamples[] = {
             "treatment_math"),
     example("feed_rate(12 gpm, 8 mg/L as H2O2, 70000 mg/L as H2O2)", "1.97486 gal/day", 1e-5, "computed",
             "treatment_math"),
+    // 52.5 typed for 52,500 mg/L
+    example("feed_rate(10 gpm, 5 mg/L as Cl2, 52.5 mg/L as Cl2)", "1371.43 gal/day", 1e-5, "computed",
+            "treatment_math"),
 };
 constexpr puteal_example rateRefusals[] = {
+    refusal("feed_rate(10 gpm, 5 mg/L as Cl2, 1 mg/L as Cl2)",
+            "the solution is weaker than the dose: check the units of the two"),
     refusal("feed_rate(-10 gpm, 5 mg/L as Cl2, 5250 mg/L as Cl2)",
             "`flow` must be at least 0 gpm; it is -10 gpm"),
 };
@@ -116,12 +139,15 @@ constexpr puteal_example daysExamples[] = {
             "computed", "geometry"),
     example("solution_days(15 gal, 250 gal/day, 8 mg/L as H2O2, 70000 mg/L as H2O2)", "525 day/event", 1e-9,
             "computed", "geometry"),
+    // 52.5 typed for 52,500 mg/L
+    example("solution_days(15 gal, 300 gal/day, 5 mg/L as Cl2, 52.5 mg/L as Cl2)", "0.525 day/event", 1e-9,
+            "computed", "geometry"),
 };
 constexpr puteal_example daysRefusals[] = {
     refusal("solution_days(15 gal, 300 gal/day, 0 mg/L as Cl2, 5250 mg/L as Cl2)",
             "nothing is fed, so the tank never empties: give a use and a dose above 0"),
 };
-constexpr puteal_caution daysCautions[] = {caution("old", "more than 30 days")};
+constexpr puteal_caution daysCautions[] = {caution("old", "more than 30 days"), weakCaution};
 
 constexpr puteal_parameter flowTakes[] = {
     Parameter("dose", "'u", "dose the feeder is set for").hard(0, HUGE_VAL),

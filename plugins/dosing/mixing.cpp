@@ -27,9 +27,9 @@ double dilutionWater(double stock, double stockStrength, double stockDensity, do
     return stock * stockDensity * (stockStrength / strength - 1.0) / water::density(roomTemperature);
 }
 
-double mixedStrength(double stock, double strength, double added)
+double mixedStrength(double stock, double stockStrength, double added)
 {
-    return stock * strength / (stock + added);
+    return stock * stockStrength / (stock + added);
 }
 
 double injectorDose(double strength, double ratio)
@@ -102,7 +102,7 @@ constexpr puteal_example waterRefusals[] = {
 
 constexpr puteal_parameter mixedTakes[] = {
     Parameter("stock", "gal", "stock poured in").hard(0.0001, 10000).usual(0.05, 60),
-    Parameter("strength", "'u", "strength of the stock").hard(0, HUGE_VAL),
+    Parameter("stock_strength", "'u", "strength of the stock").hard(0, HUGE_VAL),
     Parameter("added", "gal", "water it is stirred into").hard(0, 10000).usual(0, 60),
 };
 constexpr const char *mixedSources[] = {"geometry", "practice", nullptr};
@@ -188,7 +188,7 @@ constinit const puteal_function mixedStrengthRow =
              "Strength of a stock after it was stirred into water.", call<mixedStrength>)
         .takes(mixedTakes)
         .gives("'u", "strength of the mixture")
-        .by("stock * strength / (stock + added)")
+        .by("stock * stock_strength / (stock + added)")
         .from(mixedSources)
         .shownBy(mixedExamples)
         .refusing(mixedRefusals)
@@ -221,6 +221,9 @@ constinit const puteal_function solutionStrengthRow =
         .shownBy(solutionExamples)
         .refusing(solutionRefusals)
         .warning(solutionCautions)
-        .safely(feederSafety);
+        .safely(
+            "Permanganate is a strong oxidizer and stains: goggles and gloves, away from acids, peroxide, "
+            "glycol and anything that burns. Soda ash dust burns the eyes. Never bring two chemicals "
+            "together; keep both from children and follow the label and the local code.");
 
 } // namespace dosing

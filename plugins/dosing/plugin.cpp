@@ -74,6 +74,9 @@ constexpr puteal_source sources[] = {
            "Alberta Health Services, Shock chlorination procedure for contaminated wells: 50 ppm, "
            "milliliters for "
            "a foot of 4, 6 and 8 in casing"),
+    source("new_york", "H",
+           "recommendation of the State of New York as printed on ecologycenter.us, chlorine dosage: free "
+           "chlorine of 0.2 mg/L after 10 minutes at pH 7, 0.4 mg/L at pH 8"),
     source("half_length", "H",
            "project note on the half-value length of DIN 19603, and Abdul-Ahad 2008, IJCPE 9(4), p. 41"),
     source("carbon_use", "T",

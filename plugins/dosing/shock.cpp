@@ -77,7 +77,8 @@ constexpr Parameter strengthParameter =
         .usual(30000, 150000);
 
 constexpr puteal_parameter doseTakes[] = {waterParameter, targetParameter, strengthParameter};
-constexpr const char *doseSources[] = {"alberta_agriculture", "alberta_health", "geometry", nullptr};
+constexpr const char *doseSources[] = {"alberta_agriculture", "alberta_health", "hickory", "geometry",
+                                       nullptr};
 constexpr puteal_example doseExamples[] = {
     // a foot of a 4 in, 6 in and 8 in casing, imperial gallons as printed
     example("shock_chlorination_dose(1.1 gal_imp, 200 mg/L as Cl2, 5.25 trade_pct)", "0.019 L", 5e-3,
@@ -213,15 +214,29 @@ constexpr const char shockSafety[] =
     "not drink "
     "the water while the residual is strong; flush it outdoors, little of it to the septic tank. Test for "
     "coliform "
-    "after some days of use; if bacteria come back find the cause. The local health authority's procedure "
+    "after about five days of use; if bacteria come back find the cause. The local health authority's "
+    "procedure "
     "goes first; "
     "wide dug wells are a specialist's job.";
+constexpr const char drySafety[] =
+    "Granules feed a fire and give off poisonous gas: keep them dry and away from acid, oil, liquid bleach "
+    "and "
+    "any other chlorine product, and add them to water, never water to them. Goggles and gloves, good air, "
+    "power "
+    "to the pump locked off while the well is open. Bypass softener, carbon and oxidizing media. Do not "
+    "drink "
+    "the water while the residual is strong; flush it outdoors, little of it to the septic tank. Test for "
+    "coliform after about five days of use; if bacteria come back find the cause. The local health "
+    "authority's procedure goes first; wide dug wells are a specialist's job.";
 
 } // namespace
 
 constinit const puteal_function shockDoseRow =
-    Function("shock_chlorination_dose", "Bleach for shock chlorination",
-             "Bleach that brings a level of chlorine into the water of a well.", call<shockDose>)
+    Function(
+        "shock_chlorination_dose", "Bleach for shock chlorination",
+        "Bleach that brings a level of chlorine into the water of a well. Mix it into water first, run it "
+        "round for 15 minutes and more, let it stand 6 to 24 hours.",
+        call<shockDose>)
         .takes(doseTakes)
         .gives("gal", "bleach")
         .by("water * target / strength")
@@ -281,6 +296,6 @@ constinit const puteal_function calciumHypochloriteDoseRow =
         .from(drySources)
         .shownBy(dryExamples)
         .refusing(dryRefusals)
-        .safely(shockSafety);
+        .safely(drySafety);
 
 } // namespace dosing

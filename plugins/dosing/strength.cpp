@@ -27,7 +27,11 @@ double peroxideStrength(double strength, double density, Reply &reply)
 {
     constexpr double mgPerGram = 1000.0;
     // Steps of the trade: goggles from 3 %, strong caution from 7 %, transport rules from 8 % [common
-    // practice].
+    // practice]; an oxidizer of class 5.1 above 20 % [Science ASSIST 2019].
+    if (lessThan(0.2, strength))
+        reply.caution("oxidizer",
+                      "peroxide above 20 % is an oxidizer of class 5.1 and corrosive: keep metals, "
+                      "dirt and anything that burns away from it");
     if (atMost(0.08, strength))
         reply.caution("transport", "peroxide of 8 % and more falls under transport rules, and burns at once");
     else if (atMost(0.07, strength))
@@ -44,19 +48,27 @@ double bleachResidual(double start, double rate, double time, Reply &reply)
     return left;
 }
 
-double stockVolume(double tank, double strength, double stock, Reply &reply)
+double stockVolume(double tank, double strength, const Argument &stockStrength, Reply &reply)
 {
-    if (!atMost(strength, stock))
+    if (!atMost(strength, stockStrength.number()))
         return reply.refuse(
             2, "the stock is weaker than the solution wanted: a stronger stock or a weaker solution");
-    return tank * strength / stock;
+    if (stockStrength.shown().ends_with('%')) // 35 % peroxide by weight gives 5.52 volumes of 7 %, not 5
+        reply.caution("by_volume", "percents count by volume here: for a percent by weight use "
+                                   "diluted_volume, which knows the densities");
+    const double stock = tank * strength / stockStrength.number();
+    reply.reason(figures(stock) + " gal of stock, " + figures(tank - stock) +
+                 " gal of soft or filtered water");
+    return stock;
 }
 
 constexpr puteal_parameter hypochloriteTakes[] = {
     Parameter("strength", "", "percent on the label, as 12.5 %").hard(0.0001, 0.25).usual(0.03, 0.16),
     Parameter("kind", "", "what the label means by it; trade percent is grams of chlorine in 100 mL")
         .oneOf(kindWords),
-    Parameter("specific_gravity", "", "for the two weight percents")
+    Parameter("specific_gravity", "",
+              "for the two weight percents: 1.07 at 5.25 % as NaOCl, 1.08 at 6, 1.11 at 8.25, 1.14 at 10, "
+              "1.19 at 12.5")
         .hard(1, 1.5)
         .usual(1.05, 1.2)
         .otherwise(1.1, "R"),
@@ -74,26 +86,38 @@ constexpr puteal_example hypochloriteExamples[] = {
             "1", 1e-3, "published", "chlorination_handbook"),
     example("hypochlorite_strength(8.25 %, \"weight percent as NaOCl\", 1.11)", "87222 mg/L as Cl2", 1e-4,
             "computed", "iupac2021"),
+    example("hypochlorite_strength(5.25 %, \"weight percent as NaOCl\", 1.07)", "53504 mg/L as Cl2", 1e-4,
+            "computed", "iupac2021"),
+    example("hypochlorite_strength(10 %, \"weight percent as NaOCl\", 1.14)", "108580 mg/L as Cl2", 1e-4,
+            "computed", "iupac2021"),
+    example("hypochlorite_strength(12.5 %, \"weight percent as NaOCl\", 1.19)", "141700 mg/L as Cl2", 5e-4,
+            "computed", "iupac2021"),
 };
 constexpr puteal_example hypochloriteRefusals[] = {
-    refusal("hypochlorite_strength(12.5, \"trade percent\")", "`strength` must be at most 0.25; it is 12.5"),
+    refusal("hypochlorite_strength(12.5, \"trade percent\")",
+            "`strength` must be at most 0.25; it is 12.5: for 12.5 percent write 12.5 %"),
 };
 
 constexpr puteal_parameter peroxideTakes[] = {
     Parameter("strength", "", "percent by weight on the label, as 7 %").hard(0.0001, 0.7).usual(0.01, 0.35),
-    Parameter("density", "g/L", "density of the solution; 1024 g/L at 7 %").hard(900, 1500).usual(1000, 1140),
+    Parameter("density", "g/L", "density of the solution: 1010 g/L at 3 %, 1024 at 7 %, 1131 at 35 %")
+        .hard(900, 1500)
+        .usual(1000, 1140),
 };
 constexpr const char *peroxideSources[] = {"peroxide_storage", "recalled", "geometry", nullptr};
 constexpr puteal_example peroxideExamples[] = {
     example("peroxide_strength(7 %, 1024 g/L)", "71680 mg/L as H2O2", 1e-9, "computed", "recalled"),
+    example("peroxide_strength(3 %, 1009.5 g/L)", "30285 mg/L as H2O2", 1e-9, "computed", "recalled"),
     example("peroxide_strength(35 %, 1131.2 g/L)", "395920 mg/L as H2O2", 1e-9, "computed", "recalled"),
 };
 constexpr puteal_example peroxideRefusals[] = {
-    refusal("peroxide_strength(7, 1024 g/L)", "`strength` must be at most 0.7; it is 7"),
+    refusal("peroxide_strength(7, 1024 g/L)",
+            "`strength` must be at most 0.7; it is 7: for 7 percent write 7 %"),
 };
 constexpr puteal_caution peroxideCautions[] = {
     caution("burns", "7 % and more"),
     caution("transport", "8 % and more"),
+    caution("oxidizer", "more than 20 %"),
 };
 
 constexpr puteal_parameter residualTakes[] = {
@@ -106,20 +130,22 @@ constexpr puteal_parameter residualTakes[] = {
 };
 constexpr const char *residualSources[] = {"bleach_storage", "geometry", nullptr};
 constexpr puteal_example residualExamples[] = {
-    example("bleach_residual_strength(12.5 %, 0.06666667 1/day, 30 day)", "10 %", 1e-6, "computed",
+    example("bleach_strength_left(12.5 %, 0.06666667 1/day, 30 day)", "10 %", 1e-6, "computed",
             "bleach_storage"),
-    example("bleach_residual_strength(12.5 %, 0.06666667 1/day, 90 day)", "7.142857 %", 1e-6, "computed",
+    example("bleach_strength_left(12.5 %, 0.06666667 1/day, 90 day)", "7.142857 %", 1e-6, "computed",
             "bleach_storage"),
 };
 constexpr puteal_example residualRefusals[] = {
-    refusal("bleach_residual_strength(0, 0.0667 1/day, 30 day)", "`start` must be at least 0.0001; it is 0"),
+    refusal("bleach_strength_left(0, 0.0667 1/day, 30 day)", "`start` must be at least 0.0001; it is 0"),
 };
 constexpr puteal_caution residualCautions[] = {caution("aged", "less than 80 % of the strength is left")};
 
 constexpr puteal_parameter stockTakes[] = {
     Parameter("tank", "gal", "solution to be made").hard(0, 10000).usual(5, 60),
     Parameter("strength", "'u", "strength of the solution").hard(0, HUGE_VAL),
-    Parameter("stock", "'u", "strength of the stock").hard(1e-9, HUGE_VAL),
+    Parameter("stock_strength", "'u",
+              "strength of the stock; mg/L, or percents by volume as trade percent is")
+        .hard(1e-9, HUGE_VAL),
 };
 constexpr const char *stockSources[] = {"geometry", "practice", nullptr};
 constexpr puteal_example stockExamples[] = {
@@ -127,7 +153,9 @@ constexpr puteal_example stockExamples[] = {
             "geometry"),
     example("stock_volume(15 gal, 5000 mg/L as Cl2, 82500 mg/L as Cl2)", "0.90909 gal", 1e-4, "computed",
             "geometry"),
+    example("stock_volume(15 gal, 1 %, 12 %)", "1.25 gal", 1e-9, "computed", "geometry"),
 };
+constexpr puteal_caution stockCautions[] = {caution("by_volume", "strengths in percent")};
 constexpr puteal_example stockRefusals[] = {
     refusal("stock_volume(15 gal, 52500 mg/L as Cl2, 5250 mg/L as Cl2)",
             "the stock is weaker than the solution wanted: a stronger stock or a weaker solution"),
@@ -164,7 +192,7 @@ constinit const puteal_function peroxideStrengthRow =
         .safely(peroxideSafety);
 
 constinit const puteal_function bleachResidualRow =
-    Function("bleach_residual_strength", "Strength left in aged bleach",
+    Function("bleach_strength_left", "Strength left in aged bleach",
              "Strength of a bleach after it stood. Strong bleach loses its strength faster than weak.",
              call<bleachResidual>)
         .takes(residualTakes)
@@ -180,11 +208,12 @@ constinit const puteal_function stockVolumeRow =
     Function("stock_volume", "Stock for a tank of solution",
              "Stock to fill up with water to a tank of solution.", call<stockVolume>)
         .takes(stockTakes)
-        .gives("gal", "stock; the rest of the tank is soft or filtered water")
-        .by("tank * strength / stock")
+        .gives("gal", "stock, with the water beside it as its reason")
+        .by("tank * strength / stock_strength")
         .from(stockSources)
         .shownBy(stockExamples)
         .refusing(stockRefusals)
+        .warning(stockCautions)
         .safely(feederSafety);
 
 } // namespace dosing

@@ -1,5 +1,6 @@
 /// How far a wash lifts a bed, by two models, and the clean-bed loss of a graded bed. (R4, R5)
 #include "filtration.h"
+#include "sdk/roots.h"
 
 namespace filtration
 {
@@ -33,23 +34,11 @@ struct Grain {
     /// Speed at which a single ball sinks; drag 24/Re (1 + 0.15 Re^0.687) [Schiller and Naumann, recalled].
     double settling() const
     {
-        return bracketed(1e-9, 10.0, [&](double v) {
+        return crossing(1e-30, 1e6, [&](double v) { // m/s, beyond any grain on both sides
             const double re = reynolds(v),
                          drag = 24.0 / re * (1.0 + 0.15 * std::pow(re, 0.687)); // [recalled]
             return 3.0 * waterDensity * drag * v * v - 4.0 * size * weight();
         });
-    }
-    /// The crossing of a rising function by halving its bracket.
-    template<class F>
-    static double bracketed(double low, double high, F rising)
-    {
-        for (int step = 0; step < 200; ++step) {
-            const double middle = low + (high - low) / 2;
-            if (middle == low || middle == high)
-                break;
-            (rising(middle) < 0 ? low : high) = middle;
-        }
-        return low;
     }
 };
 
@@ -91,7 +80,7 @@ double expandedPorosity(double rate, double size, double particle, double porosi
         return resting();
     if (lessThan(grain.surplus(v, widest), 0))
         return reply.refuse(1, washedOut);
-    return Grain::bracketed(porosity, widest, [&](double open) { return grain.surplus(v, open); });
+    return crossing(porosity, widest, [&](double open) { return grain.surplus(v, open); });
 }
 
 double bedExpansion(double rate, double size, double particle, double porosity, double temperature,

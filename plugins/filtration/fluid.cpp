@@ -126,7 +126,7 @@ constexpr puteal_example lossExamples[] = {
 };
 constexpr puteal_example lossRefusals[] = {
     refusal("bed_pressure_loss(5 gpm/ft^2, 30 in, 0.6 mm, 42, 0.85, 10 degC)",
-            "`porosity` must be at most 0.9; it is 42"),
+            "`porosity` must be at most 0.9; it is 42: for 42 percent write 42 %"),
 };
 
 } // namespace

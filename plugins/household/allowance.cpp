@@ -72,10 +72,10 @@ constexpr puteal_parameter peakTakes[] = {
         .hard(1, 10)
         .usual(1, 2)
         .otherwise(1, "A"),
-    Parameter("largest", "gpm", "flow of the largest single outlet")
+    Parameter("largest", "gpm", "flow of the largest single outlet: a shower, tub or 1/2 in hose takes 5 gpm")
         .hard(0, 100)
         .usual(2, 10)
-        .otherwise(5, "T"),
+        .otherwise(5, "H"),
 };
 #define EXAMPLE_HOUSE                                                                                        \
     "n: 2 each, 1 each, 1 each, 1 each, 1 each, 1 each; a: 0.5 gpm, 0.75 gpm, 1 gpm, 0.5 gpm, 2 gpm, 2 "     \
@@ -87,7 +87,7 @@ constexpr puteal_example peakExamples[] = {
             "2 gpm; peak_flow_by_allowance(n[:], a[:], 2)",
             "7.25 gpm", 1e-12, "computed", "epa_private"),
     example("n: 1 each, 1 each; a: 0.5 gpm, 1 gpm; peak_flow_by_allowance(n[:], a[:])", "5 gpm", 1e-12,
-            "common practice", "practice"),
+            "computed", "penn_state"),
 };
 constexpr puteal_example peakRefusals[] = {
     refusal("n: 2 each, ; a: 0.5 gpm, 1 gpm; peak_flow_by_allowance(n[:], a[:])",
@@ -99,7 +99,7 @@ constexpr puteal_caution peakCautions[] = {
     caution("many", "more than two houses"),
     caution("largest", "the largest single outlet decides"),
 };
-constexpr const char *peakSources[] = {"epa_private", "practice", nullptr};
+constexpr const char *peakSources[] = {"epa_private", "penn_state", nullptr};
 
 } // namespace
 

@@ -75,8 +75,6 @@ constexpr const char *fixtureWords[] = {
 // Chance of running in the peak hour and flow in gpm, new fixtures [Peak Water Demand Study, recalled].
 constexpr double fixtureChances[] = {0.02, 0.01, 0.055, 0.01, 0.055, 0.005, 0.02, 0.02, 0.02, 0.045, 0.01};
 constexpr double fixtureFlows[] = {1.5, 5.5, 5.5, 2.0, 3.5, 1.3, 2.2, 2.0, 1.5, 2.0, 3.0};
-constexpr const char recalledRows[] =
-    "the rows are recalled: check them against the study or the code in force";
 
 double fixtureProbability(int fixture, Reply &reply)
 {

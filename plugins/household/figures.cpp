@@ -144,10 +144,11 @@ constexpr puteal_example washRefusals[] = {
 } // namespace
 
 constinit const puteal_function usePerPersonRow =
-    Function("use_per_person", "Use of one person",
-             "Published figures for the water one person uses in a day. They differ by half: meter the house "
-             "where it matters.",
-             call<usePerPerson>)
+    Function(
+        "use_per_person", "Use of one person",
+        "Published figures for the water one person uses in a day. They differ more than twofold: meter the "
+        "house where it matters.",
+        call<usePerPerson>)
         .takes(personTakes)
         .gives("gal/(day*person)", "use of one person a day")
         .by("the figure as published")

@@ -25,13 +25,15 @@ const Step &stepFor(double bathrooms)
     return *step;
 }
 
-double peakByBathrooms(double bathrooms)
+double peakByBathrooms(double bathrooms, Reply &reply)
 {
+    reply.caution("recalled", recalledRows);
     return stepFor(bathrooms).flow;
 }
 
-double peakVolume(double bathrooms)
+double peakVolume(double bathrooms, Reply &reply)
 {
+    reply.caution("recalled", recalledRows);
     return stepFor(bathrooms).gallons;
 }
 
@@ -53,8 +55,12 @@ constexpr const char *fixtureWords[] = {"bathroom group with tank",
 // recalled].
 constexpr double fixtureLoads[] = {3.6, 8.0, 1.4, 2.0, 3.0, 1.4, 1.4, 1.4, 0.7, 1.4, 1.4, 2.2, 6.0};
 
-double fixtureUnits(int fixture)
+constexpr int firstRecalled = 9; // shower
+
+double fixtureUnits(int fixture, Reply &reply)
 {
+    if (fixture >= firstRecalled)
+        reply.caution("recalled", recalledRows);
     return fixtureLoads[fixture];
 }
 
@@ -126,6 +132,7 @@ constexpr puteal_example bathExamples[] = {
     example("peak_flow_by_bathrooms(1 each)", "7 gpm", 1e-12, "memory", "seven_minutes"),
     example("peak_flow_by_bathrooms(2 each)", "14 gpm", 1e-12, "memory", "seven_minutes"),
 };
+constexpr puteal_caution bathCautions[] = {caution("recalled", "always: the rows are recalled")};
 constexpr puteal_example bathRefusals[] = {
     refusal("peak_flow_by_bathrooms(5 each)", "`bathrooms` must be at most 4 each; it is 5 each")};
 constexpr puteal_example volumeExamples[] = {
@@ -152,6 +159,9 @@ constexpr puteal_example fixtureRefusals[] = {
                                            "shower, washing machine, toilet with tank, toilet with valve"),
 };
 
+constexpr puteal_caution fixtureCautions[] = {
+    caution("recalled", "shower, washing machine, toilet with tank or valve")};
+
 constexpr puteal_parameter unitTakes[] = {
     Parameter("units", "", "fixture units together, see fixture_units").hard(0, 1000).usual(3, 300),
     Parameter("code", "", "whose table; the two differ by half and more below 20 units")
@@ -169,6 +179,7 @@ constexpr puteal_example unitExamples[] = {
     example("peak_flow_by_fixture_units(1000, \"National Standard Plumbing Code\", \"valves\")", "210 gpm",
             1e-12, "published", "nspc_b54"),
     example("peak_flow_by_fixture_units(11.5)", "8.75 gpm", 1e-12, "computed", "nspc_b54"),
+    example("peak_flow_by_fixture_units(130)", "51 gpm", 1e-12, "computed", "nspc_b54"),
     example("peak_flow_by_fixture_units(350)", "95 gpm", 1e-12, "computed", "nspc_b54"),
     example("peak_flow_by_fixture_units(10, \"International Plumbing Code\")", "14.6 gpm", 1e-12, "memory",
             "recalled"),
@@ -195,7 +206,8 @@ constinit const puteal_function peakByBathroomsRow =
         .by("step table: 1 bathroom 7, 1.5 10, to 2.5 14, to 4 17 gpm")
         .from(bathSources)
         .shownBy(bathExamples)
-        .refusing(bathRefusals);
+        .refusing(bathRefusals)
+        .warning(bathCautions);
 
 constinit const puteal_function peakVolumeRow =
     Function("peak_volume_by_bathrooms", "Peak volume by bathrooms",
@@ -205,7 +217,8 @@ constinit const puteal_function peakVolumeRow =
         .by("step table: 1 bathroom 45, 1.5 75, to 2.5 98, to 4 122 gal")
         .from(bathSources)
         .shownBy(volumeExamples)
-        .refusing(volumeRefusals);
+        .refusing(volumeRefusals)
+        .warning(bathCautions);
 
 constinit const puteal_function fixtureUnitsRow =
     Function("fixture_units", "Fixture units",
@@ -217,6 +230,7 @@ constinit const puteal_function fixtureUnitsRow =
         .from(fixtureSources)
         .shownBy(fixtureExamples)
         .refusing(fixtureRefusals)
+        .warning(fixtureCautions)
         .safely(codeNote);
 
 constinit const puteal_function peakByUnitsRow =

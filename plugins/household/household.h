@@ -6,8 +6,14 @@
 namespace household
 {
 
+/// Said where a row of a table is from memory. (R4)
+inline constexpr const char recalledRows[] =
+    "the rows are recalled: check them against the study or the code in force";
+
 // use.cpp
-extern const puteal_function dailyUseRow, indoorUseRow, yearlyUseRow, septicShareRow, useByPeriodRow;
+extern const puteal_function dailyUseRow, indoorUseRow, yearlyUseRow, useByPeriodRow;
+// septic.cpp
+extern const puteal_function septicShareRow;
 // figures.cpp
 extern const puteal_function usePerPersonRow, useByBedroomsRow, recommendedFlowRow, washWaterRow;
 // stays.cpp

@@ -28,16 +28,16 @@ constexpr puteal_parameter outletTakes[] = {
               "faucets, appliances, toilets and hose bibs; hot and cold of one sink count once")
         .hard(1, 1000)
         .usual(3, 25),
-    Parameter("largest", "gpm", "flow of the largest single outlet")
+    Parameter("largest", "gpm", "flow of the largest single outlet: a shower, tub or 1/2 in hose takes 5 gpm")
         .hard(0, 100)
         .usual(2, 10)
-        .otherwise(5, "T"),
+        .otherwise(5, "H"),
 };
-constexpr const char *outletSources[] = {"national_driller", "practice", nullptr};
+constexpr const char *outletSources[] = {"national_driller", "penn_state", "practice", nullptr};
 constexpr puteal_example outletExamples[] = {
     example("peak_flow_by_outlets(10 each)", "10 gpm", 1e-9, "published", "national_driller"),
     example("peak_flow_by_outlets(6 each)", "6 gpm", 1e-9, "computed", "national_driller"),
-    example("peak_flow_by_outlets(3 each)", "5 gpm", 1e-9, "common practice", "practice"),
+    example("peak_flow_by_outlets(3 each)", "5 gpm", 1e-9, "computed", "penn_state"),
 };
 constexpr puteal_example outletRefusals[] = {
     refusal("peak_flow_by_outlets(0 each)", "`outlets` must be at least 1 each; it is 0 each"),
@@ -50,7 +50,7 @@ constexpr puteal_parameter hourTakes[] = {
 };
 constexpr const char *hourSources[] = {"penn_state", "missouri_g1801", nullptr};
 constexpr puteal_example hourExamples[] = {
-    example("peak_flow_in_hours(400 gal/day, 2 hr)", "3.3333 gpm", 1e-4, "published", "penn_state"),
+    example("peak_flow_in_hours(400 gal/day, 2 hr)", "3.3333 gpm", 2e-5, "computed", "penn_state"),
     example("peak_flow_in_hours(240 gal/day, 1 hr)", "4 gpm", 1e-9, "computed", "missouri_g1801"),
 };
 constexpr puteal_example hourRefusals[] = {

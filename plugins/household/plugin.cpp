@@ -22,7 +22,8 @@ constexpr puteal_source sources[] = {
            "million self-supplied people in 2015"),
     source("penn_state", "H",
            "Penn State Extension, Water System Planning: Estimating Water Needs, 2017 and 2022: 50 to 100 "
-           "gal a person and day; the day's use in two hours"),
+           "gal a person and day; the day's use in two hours; shower, tub or 1/2 in hose 5 gpm; softener "
+           "regeneration 50 to 100 gal"),
     source("missouri_g1801", "H",
            "Univ. of Missouri Extension G1801, How to Size a Farm and Home Water System: 50 to 100 gal a "
            "person and day and a softener regeneration, 100 to 200 gal a filter wash at 10 gpm"),

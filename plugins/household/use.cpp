@@ -1,4 +1,4 @@
-/// Water a household uses in a day and a year, and what a wash adds to its septic system. (R1, R2)
+/// Water a household uses in a day and a year. (R1, R5)
 #include "household.h"
 
 namespace household
@@ -46,15 +46,6 @@ double useByPeriod(const Argument &days, const Argument &people, double use, dou
     return sum + washes * wash;
 }
 
-double septicShare(double wash, double interval, double design, Reply &reply)
-{
-    const double share = wash / interval / design;
-    if (lessThan(0.1,
-                 share)) // a tenth more water is where designers begin to ask [common practice, no source]
-        reply.caution("much", "more than a tenth of what the septic system is laid out for");
-    return share;
-}
-
 constexpr puteal_parameter dailyTakes[] = {
     Parameter("people", "person", "people in the house, averages allowed").hard(0, 1000).usual(1, 12),
     Parameter("use", "gal/(day*person)", "use of one person a day").hard(0, 1000).usual(25, 200),
@@ -62,12 +53,11 @@ constexpr puteal_parameter dailyTakes[] = {
 constexpr const char *dailySources[] = {"drilling_resource", "usgs_circular_1441", "penn_state", "practice",
                                         nullptr};
 constexpr puteal_example dailyExamples[] = {
-    example("daily_use(1000 person, 76.7 gal/(day*person))", "76706 gal/day", 1e-3, "published",
-            "usgs_circular_1441"),
-    example("daily_use(4 person, 50 gal/(day*person))", "200 gal/day", 1e-12, "published",
-            "drilling_resource"),
+    example("daily_use(4 person, 50 gal/(day*person))", "200 gal/day", 1e-12, "published", "penn_state"),
     example("daily_use(4 person, 100 gal/(day*person))", "400 gal/day", 1e-12, "published",
             "drilling_resource"),
+    example("daily_use(4 person, 76.7059 gal/(day*person))", "306.82 gal/day", 2e-5, "computed",
+            "usgs_circular_1441"),
     example("daily_use(4 person, 60 gal/(day*person))", "240 gal/day", 1e-9, "common practice", "practice"),
     example("daily_use(4 person, 62.5 gal/(day*person))", "250 gal/day", 1e-9, "common practice", "practice"),
 };
@@ -129,24 +119,6 @@ constexpr puteal_example periodRefusals[] = {
 };
 constexpr puteal_caution periodCautions[] = {caution("stale", "idle for more than 14 days")};
 
-constexpr puteal_parameter septicTakes[] = {
-    Parameter("wash", "gal/event", "water one wash sends to the drain").hard(0, 10000).usual(20, 300),
-    Parameter("interval", "day/event", "days between washes").hard(0.1, 365).usual(1, 14),
-    Parameter("design", "gal/day", "what the septic system is laid out for").hard(1, 100000).usual(150, 1000),
-};
-constexpr const char *septicSources[] = {"massdep_title5", "ny_fact_sheet", "definition", "practice",
-                                         nullptr};
-constexpr puteal_example septicExamples[] = {
-    example("septic_share(70.9 gal/event, 3 day/event, 330 gal/day)", "7.2 %", 0.01, "computed",
-            "ny_fact_sheet"),
-    example("septic_share(75 gal/event, 4 day/event, 300 gal/day)", "6.25 %", 1e-9, "computed", "definition"),
-};
-constexpr puteal_example septicRefusals[] = {
-    refusal("septic_share(70.9 gal/event, 3 day/event, 0 gal/day)",
-            "`design` must be at least 1 gal/day; it is 0 gal/day"),
-};
-constexpr puteal_caution septicCautions[] = {caution("much", "more than 10 % of the design flow")};
-
 } // namespace
 
 constinit const puteal_function dailyUseRow =
@@ -166,7 +138,7 @@ constinit const puteal_function indoorUseRow =
         call<indoorUse>)
         .takes(indoorTakes)
         .gives("gal/day", "indoor use per day")
-        .by("37.2 gal/day a person + 69.2 gal/day")
+        .by("37.2 gal/(day*person) * people + 69.2 gal/day")
         .from(indoorSources)
         .shownBy(indoorExamples)
         .refusing(indoorRefusals);
@@ -194,19 +166,5 @@ constinit const puteal_function useByPeriodRow =
         .shownBy(periodExamples)
         .refusing(periodRefusals)
         .warning(periodCautions);
-
-constinit const puteal_function septicShareRow =
-    Function("septic_share", "Share of the septic system",
-             "What washes add to a septic system as a share of its design flow.", call<septicShare>)
-        .takes(septicTakes)
-        .gives("", "share of the design flow")
-        .by("wash / interval / design")
-        .from(septicSources)
-        .shownBy(septicExamples)
-        .refusing(septicRefusals)
-        .warning(septicCautions)
-        .safely("Rules on wash water and septic systems differ by state; some bar softener waste altogether. "
-                "Confirm with "
-                "the local health office.");
 
 } // namespace household

@@ -9,9 +9,9 @@ namespace hydraulics
 extern const puteal_function boreStorageRow, recoveryRateRow, bucketFlowRow, storageNeededRow, drawdownRow;
 extern const puteal_function specificCapacityRow, timeToLevelRow, residualDrawdownRow, timeToEmptyRow;
 extern const puteal_function tankDrawdownRow, leastTankVolumeRow, motorStartsRow, mostMotorStartsRow;
-extern const puteal_function airPressureRow, hazenWilliamsRow, pumpingHeadRow;
+extern const puteal_function airPressureRow, hazenWilliamsRow, dynamicHeadRow;
 extern const puteal_function reynoldsRow, frictionFactorRow, darcyWeisbachRow, minorLossRow, valveLossRow;
-extern const puteal_function pumpHeadRow, operatingFlowRow;
+extern const puteal_function pipeVelocityRow, pumpHeadRow, operatingFlowRow, waterHorsepowerRow;
 extern const puteal_function washPumpRow, washLevelRow, washRepeatRow, washRateRow, washMeasuredRow;
 
 inline constexpr double headPerPsi = 2.3067; // ft_head, conventional water [NIST SP 811, appendix B]

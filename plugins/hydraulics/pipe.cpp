@@ -180,7 +180,7 @@ constexpr puteal_parameter minorTakes[] = {
 };
 constexpr const char *minorSources[] = {"definition", "recalled", nullptr};
 constexpr puteal_example minorExamples[] = {
-    example("minor_loss(10 gpm, 1.049 in, 8)", "1.71357 ft_head", 2e-4, "computed", "definition"),
+    example("minor_loss(10 gpm, 1.049 in, 8)", "1.713293 ft_head", 1e-6, "computed", "definition"),
     example("minor_loss(5 gpm, 0.824 in, 0.9)", "0.126566 ft_head", 1e-4, "computed", "definition"),
 };
 constexpr puteal_example minorRefusals[] = {

@@ -5,7 +5,7 @@
 ///  R2 A weak well gives less storage and less flow, never an error.
 ///  R3 A tank whose precharge is above the cut-in pressure is refused.
 ///  R4 Gas laws use absolute pressure, so the air's pressure is an argument.
-///  R5 A pump's curve is read between its lines, never beyond them.
+///  R5 A pump's curve is read between its lines, never beyond them; at another speed by the affinity laws.
 ///  R6 An operating point is a bracketed root; none is refused with both heads.
 ///  R7 Each backwash test stands alone, says limit and value, and is never "works" on a blank.
 #include "hydraulics.h"
@@ -29,6 +29,13 @@ constexpr puteal_source sources[] = {
            "thedriller.com/articles/86502: the seven-minute peak"),
     source("illinois_906", "S",
            "77 Illinois Administrative Code 906, appendix A, exhibit I: friction, plastic pipe, C 150"),
+    source(
+        "fire_hydraulics", "H",
+        "fire-hydraulics reference page: pressure form of Hazen and Williams with 4.52, velocity 0.4085 Q / "
+        "d^2, table of C"),
+    source("pipe_glossary", "H", "pipe glossary page: SI form of Hazen and Williams with 10.67"),
+    source("pumping_costs", "H",
+           "water pumping costs, engineeringtoolbox.com d_1527: 0.746 * Q * h * c / (3960 * efficiencies)"),
     source("kwader_2021", "H",
            "T. Kwader, Specific capacity, a measure of the health and efficiency of a well, WorldWide "
            "Drilling Resource, "
@@ -56,8 +63,8 @@ const puteal_function functions[] = {
     specificCapacityRow, timeToLevelRow,    residualDrawdownRow, timeToEmptyRow,   tankDrawdownRow,
     leastTankVolumeRow,  motorStartsRow,    mostMotorStartsRow,  airPressureRow,   hazenWilliamsRow,
     reynoldsRow,         frictionFactorRow, darcyWeisbachRow,    minorLossRow,     valveLossRow,
-    pumpingHeadRow,      pumpHeadRow,       operatingFlowRow,    washPumpRow,      washLevelRow,
-    washRepeatRow,       washRateRow,       washMeasuredRow};
+    dynamicHeadRow,      pumpHeadRow,       operatingFlowRow,    washPumpRow,      washLevelRow,
+    washRepeatRow,       washRateRow,       washMeasuredRow,     pipeVelocityRow,  waterHorsepowerRow};
 constinit const puteal_plugin self = plugin("hydraulics", "Hydraulics", 1, 1, sources, functions);
 
 } // namespace

@@ -1,6 +1,7 @@
 /// Head of a pump at a flow, and the flow at which pump and system meet. (R5, R6)
 #include "hydraulics.h"
 #include "pump_curve.h"
+#include "sdk/roots.h"
 
 namespace hydraulics
 {
@@ -10,9 +11,10 @@ using namespace puteal::sdk;
 namespace
 {
 
-double pumpHead(const Argument &flows, const Argument &heads, double flow, int shape, Reply &reply)
+double pumpHead(const Argument &flows, const Argument &heads, double flow, int shape, double speed,
+                Reply &reply)
 {
-    const PumpCurve curve(flows, heads);
+    const PumpCurve curve(flows, heads, speed);
     if (curve.fault())
         return reply.refuse(1, curve.fault());
     if (!curve.reaches(flow))
@@ -34,16 +36,16 @@ struct System {
 
 double operatingFlow(const Argument &flows, const Argument &heads, double staticLevel,
                      double specificCapacity, double pressure, double diameter, double length,
-                     double coefficient, double fittings, int shape, Reply &reply)
+                     double coefficient, double fittings, int shape, double speed, Reply &reply)
 {
-    const PumpCurve curve(flows, heads);
+    const PumpCurve curve(flows, heads, speed);
     if (curve.fault())
         return reply.refuse(1, curve.fault());
     if (curve.isCoarse())
         reply.caution("coarse", "fewer than four lines draw a coarse curve");
     const System system{staticLevel, specificCapacity, pressure, diameter, length, coefficient, fittings};
     const auto surplus = [&](double flow) { return curve.head(flow, shape) - system.head(flow); };
-    double low = curve.firstFlow(), high = curve.lastFlow();
+    const double low = curve.firstFlow(), high = curve.lastFlow();
     if (lessThan(surplus(low), 0))
         return reply.refuse(5, "the pump cannot lift that far: at " + figures(low, 4) + " gpm it makes " +
                                    figures(curve.head(low, shape), 4) + " ft, and " +
@@ -51,14 +53,7 @@ double operatingFlow(const Argument &flows, const Argument &heads, double static
     if (lessThan(0, surplus(high)))
         return reply.refuse(2, "the pump would run out: at the end of its curve, " + figures(high, 4) +
                                    " gpm, it makes more head than is needed; throttle it or add lines");
-    // Surplus falls all the way, so halving the bracket finds the only crossing.
-    for (int step = 0; step < 200 && low < high; ++step) {
-        const double middle = low + (high - low) / 2;
-        if (middle == low || middle == high)
-            break;
-        (surplus(middle) > 0 ? low : high) = middle;
-    }
-    return low;
+    return crossing(low, high, surplus); // it falls all the way, so there is only one
 }
 
 constexpr puteal_parameter headTakes[] = {
@@ -71,8 +66,12 @@ constexpr puteal_parameter headTakes[] = {
     Parameter("curve", "", "lines joined straight, or smooth without overshoot")
         .oneOf(curveWords)
         .otherwise(straight, "A"),
+    Parameter("speed", "", "speed of the motor as a share of the speed the curve is drawn for, as 90 %")
+        .hard(0.1, 2)
+        .usual(0.6, 1)
+        .otherwise(1, "A"),
 };
-constexpr const char *headSources[] = {"fritsch_carlson", "definition", nullptr};
+constexpr const char *headSources[] = {"fritsch_carlson", "definition", "recalled", nullptr};
 #define TEST_PUMP                                                                                            \
     "q: 0 gpm, 2 gpm, 4 gpm, 6 gpm, 8 gpm, 10 gpm, 12 gpm, 14 gpm; h: 330 ft_head, 322 ft_head, 308 "        \
     "ft_head, 288 ft_head, 262 ft_head, 228 ft_head, 186 ft_head, 136 ft_head; "
@@ -84,6 +83,8 @@ constexpr puteal_example headExamples[] = {
             "fritsch_carlson"),
     example("q: 0 gpm, 8 gpm; h: 300 ft_head, 200 ft_head; pump_head(q[:], h[:], 4 gpm)", "250 ft_head",
             1e-12, "computed", "definition"),
+    example(TEST_PUMP "pump_head(q[:], h[:], 9 gpm, \"straight\", 90 %)", "184.68 ft_head", 1e-12, "computed",
+            "recalled"),
 };
 constexpr puteal_example headRefusals[] = {
     refusal(TEST_PUMP "pump_head(q[:], h[:], 15 gpm)",
@@ -96,10 +97,10 @@ constexpr puteal_caution curveCautions[] = {caution("coarse", "fewer than four l
 constexpr puteal_parameter flowTakes[] = {
     headTakes[0],
     headTakes[1],
-    Parameter("static_level", "ft", "depth of the resting water below the outlet")
+    Parameter("static_level", "ft", "height from the resting water up to the outlet")
         .hard(-1000, 5000)
         .usual(0, 500),
-    Parameter("specific_capacity", "gpm/ft", "flow for a foot of drawdown, at rest")
+    Parameter("specific_capacity", "gpm/ft", "flow for a foot of drawdown once the level has settled")
         .hard(0.0001, 1e6)
         .usual(0.01, 20),
     Parameter("pressure", "psi", "pressure wanted at the outlet").hard(0, 300).usual(20, 80),
@@ -114,6 +115,7 @@ constexpr puteal_parameter flowTakes[] = {
         .usual(0, 1)
         .otherwise(0.1, "T"),
     headTakes[3],
+    headTakes[4],
 };
 constexpr const char *flowSources[] = {"definition", "illinois_906", "nist811", "practice", nullptr};
 constexpr puteal_example flowExamples[] = {
@@ -128,6 +130,10 @@ constexpr puteal_example flowExamples[] = {
     example("q: 0 gpm, 16 gpm; h: 300 ft_head, 100 ft_head; operating_flow(q[:], h[:], 60 ft, 1 gpm/ft, 25 "
             "psi, 1.049 in, 0 ft)",
             "13.50611 gpm", 1e-6, "computed", "definition"),
+    // at four fifths of the speed: 192 - 10 Q meets 60 + Q + 57.6675
+    example("q: 0 gpm, 16 gpm; h: 300 ft_head, 100 ft_head; operating_flow(q[:], h[:], 60 ft, 1 gpm/ft, 25 "
+            "psi, 1.049 in, 0 ft, 150, 10 %, \"straight\", 80 %)",
+            "6.757500 gpm", 1e-6, "computed", "definition"),
 };
 constexpr puteal_example flowRefusals[] = {
     refusal(TEST_PUMP "operating_flow(q[:], h[:], 300 ft, 1 gpm/ft, 40 psi, 1.049 in, 200 ft)",
@@ -137,14 +143,45 @@ constexpr puteal_example flowRefusals[] = {
             "throttle it or add lines"),
 };
 
+double waterHorsepower(double flow, double head)
+{
+    return flow * head / 3960.0; // gpm and ft [water pumping costs, engineeringtoolbox.com d_1527]
+}
+
+constexpr puteal_parameter powerTakes[] = {
+    Parameter("flow", "gpm", "flow of the pump").hard(0, 10000).usual(1, 50),
+    Parameter("head", "ft_head", "head it makes, see total_dynamic_head").hard(0, 5000).usual(20, 800),
+};
+constexpr const char *powerSources[] = {"pumping_costs", "definition", nullptr};
+constexpr puteal_example powerExamples[] = {
+    example("water_horsepower(10 gpm, 150 ft_head)", "0.378788 hp", 1e-6, "computed", "pumping_costs"),
+    example("water_horsepower(3960 gpm, 1 ft_head)", "1 hp", 1e-12, "computed", "definition"),
+};
+constexpr puteal_example powerRefusals[] = {
+    refusal("water_horsepower(10 gpm, -1 ft_head)", "`head` must be at least 0 ft_head; it is -1 ft_head"),
+};
+
 } // namespace
+
+constinit const puteal_function waterHorsepowerRow =
+    Function("water_horsepower", "Water horsepower",
+             "Power that goes into the water itself; the motor takes two or three times as much.",
+             call<waterHorsepower>)
+        .takes(powerTakes)
+        .gives("hp", "power in the water")
+        .by("flow * head / 3960 (gpm, ft)")
+        .from(powerSources)
+        .shownBy(powerExamples)
+        .refusing(powerRefusals)
+        .safely(wellSafety);
 
 constinit const puteal_function pumpHeadRow =
     Function("pump_head", "Head of a pump at a flow", "Head a pump makes at a flow, read from its curve.",
              call<pumpHead>)
         .takes(headTakes)
         .gives("ft_head", "head of the pump")
-        .by("between two lines of the curve, straight or by a cubic that never overshoots")
+        .by("between two lines of the curve, straight or by a cubic that never overshoots; at another speed "
+            "speed^2 * pump_head(flow / speed)")
         .from(headSources)
         .shownBy(headExamples)
         .refusing(headRefusals)

@@ -12,13 +12,17 @@ namespace hydraulics
 inline constexpr const char *curveWords[] = {"straight", "smooth", nullptr};
 enum CurveShape : int { straight, smooth };
 
-/// Lines of flow (gpm, rising) and head (ft, not rising).
+/// Lines of flow (gpm, rising) and head (ft, not rising), at a share of the speed they were drawn for.
 class PumpCurve
 {
 public:
-    PumpCurve(const puteal::sdk::Argument &flow, const puteal::sdk::Argument &head)
+    PumpCurve(const puteal::sdk::Argument &flow, const puteal::sdk::Argument &head, double speed = 1.0)
         : m_flow(flow.begin(), flow.end()), m_head(head.begin(), head.end())
     {
+        for (double &q : m_flow) // affinity laws: flow goes with the speed, head with its square
+            q *= speed;
+        for (double &h : m_head)
+            h *= speed * speed;
         m_fault = check();
         if (!m_fault)
             setSlopes();

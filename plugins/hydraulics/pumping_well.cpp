@@ -73,9 +73,8 @@ double timeToEmpty(double storage, double flow, double yield, Reply &reply)
 
 constexpr Parameter bore =
     Parameter("diameter", "in", "inside diameter of the bore").hard(0.5, 120).usual(2, 48);
-constexpr Parameter capacity = Parameter("specific_capacity", "gpm/ft", "flow for a foot of drawdown")
-                                   .hard(0.0001, 1000)
-                                   .usual(0.01, 20);
+constexpr Parameter capacity =
+    Parameter("specific_capacity", "gpm/ft", "flow for a foot of drawdown").hard(0.0001, 1e6).usual(0.01, 20);
 
 constexpr puteal_parameter capacityTakes[] = {
     Parameter("flow", "gpm", "steady flows of the test, a line each")
@@ -114,7 +113,7 @@ constexpr puteal_parameter levelTakes[] = {
     Parameter("flow", "gpm", "flow of the pump").hard(0.01, 10000).usual(1, 50),
     capacity,
     bore,
-    Parameter("fall", "ft", "fall of the level asked for").hard(0, 5000).usual(1, 300),
+    Parameter("drawdown", "ft", "fall of the level asked for").hard(0, 5000).usual(1, 300),
 };
 constexpr const char *levelSources[] = {"definition", "hb44", nullptr};
 constexpr puteal_example levelExamples[] = {
@@ -128,7 +127,7 @@ constexpr puteal_example levelRefusals[] = {
 };
 
 constexpr puteal_parameter residualTakes[] = {
-    Parameter("fall", "ft", "drawdown when the pump stopped").hard(0, 5000).usual(0, 300),
+    Parameter("drawdown", "ft", "fall of the level when the pump stopped").hard(0, 5000).usual(0, 300),
     capacity,
     bore,
     Parameter("time", "min", "rest since then").hard(0, 100000).usual(1, 1440),
@@ -183,7 +182,7 @@ constinit const puteal_function timeToLevelRow =
              call<timeToLevel>)
         .takes(levelTakes)
         .gives("min", "pumping time")
-        .by("-(pi / 4 * diameter^2) / specific_capacity * ln(1 - fall * specific_capacity / flow)")
+        .by("-(pi / 4 * diameter^2) / specific_capacity * ln(1 - drawdown * specific_capacity / flow)")
         .from(levelSources)
         .shownBy(levelExamples)
         .refusing(levelRefusals)
@@ -194,7 +193,7 @@ constinit const puteal_function residualDrawdownRow =
              "Drawdown that is left some time after the pump stopped.", call<residualDrawdown>)
         .takes(residualTakes)
         .gives("ft", "drawdown left")
-        .by("fall * exp(-time * specific_capacity / (pi / 4 * diameter^2))")
+        .by("drawdown * exp(-time * specific_capacity / (pi / 4 * diameter^2))")
         .from(levelSources)
         .shownBy(residualExamples)
         .refusing(residualRefusals)

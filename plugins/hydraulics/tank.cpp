@@ -25,7 +25,9 @@ double givenShare(double precharge, double cutIn, double cutOut, double air, std
             prechargeArgument,
             "the precharge is above the cut-in pressure: the tank runs empty before the pump starts");
     if (lessThan(precharge, cutIn - 5)) // usual is 2 psi below cut-in [common practice, no source]
-        reply.caution("low_precharge", "the precharge is usually 2 psi below the cut-in pressure");
+        reply.caution(
+            "low_precharge",
+            "the precharge is usually 2 psi below the cut-in pressure: set it with the tank empty of water");
     const double filled = precharge + air;
     return filled / (cutIn + air) - filled / (cutOut + air);
 }
@@ -70,14 +72,16 @@ constexpr puteal_parameter tankTakes[] = {
     Parameter("air", "psi_abs", "pressure of the outside air, see air_pressure")
         .hard(3, 16)
         .usual(10, 15)
-        .otherwise(seaLevelAir, "S"),
+        .otherwise(seaLevelAir, "H"),
 };
-constexpr const char *tankSources[] = {"pressure_tank", nullptr};
+constexpr const char *tankSources[] = {"pressure_tank", "practice", nullptr};
 constexpr puteal_example tankExamples[] = {
     example("tank_drawdown(85 gal, 28 psi, 30 psi, 50 psi)", "25.1 gal", 1e-3, "published", "pressure_tank"),
     example("tank_drawdown(85 gal, 28 psi, 30 psi, 50 psi, 11.8 psi_abs)", "26.1 gal", 5e-3, "published",
             "pressure_tank"),
     example("tank_drawdown(1 gal, 28 psi, 30 psi, 50 psi)", "0.30 gal", 0.02, "published", "pressure_tank"),
+    example("tank_drawdown(85 gal, 38 psi, 40 psi, 60 psi)", "21.92561 gal", 1e-6, "computed",
+            "pressure_tank"),
     example("tank_drawdown(44 gal, 38 psi, 40 psi, 60 psi)", "11.34973 gal", 1e-6, "computed",
             "pressure_tank"),
 };

@@ -50,6 +50,8 @@ double washPump(const Argument &flows, const Argument &heads, const Argument &fl
         return reply.refuse(1, curve.fault());
     const Wash wash{flow.number() + otherUse, time.number(), level.number(),
                     capacity.number(),        bore.number(), earlier};
+    if (lessThan(wash.flow, curve.firstFlow()))
+        return needsFirst("lines of the pump's curve down to the flow of the wash", reply);
     if (!curve.reaches(wash.flow)) {
         reply.reason("the wash takes " + gpm(wash.flow) + "; the pump's curve ends at " +
                      gpm(curve.lastFlow()) + ": beyond pump run-out, whatever the well gives");
@@ -108,10 +110,15 @@ double washRepeat(const Argument &flow, const Argument &time, const Argument &le
                         when.c_str(), reply);
 }
 
-constexpr Parameter level = Parameter("static_level", "ft", "depth of the resting water below the outlet")
-                                .hard(-1000, 5000)
-                                .usual(0, 500)
-                                .mayBeMissing();
+constexpr Parameter lift = Parameter("static_level", "ft", "height from the resting water up to the valve")
+                               .hard(-1000, 5000)
+                               .usual(0, 500)
+                               .mayBeMissing();
+constexpr Parameter level =
+    Parameter("static_level", "ft", "depth of the resting water below the top of the well")
+        .hard(-100, 5000)
+        .usual(0, 500)
+        .mayBeMissing();
 constexpr Parameter capacity =
     Parameter("specific_capacity", "gpm/ft", "flow for a foot of drawdown, see specific_capacity")
         .hard(0.0001, 1e6)
@@ -119,8 +126,10 @@ constexpr Parameter capacity =
         .mayBeMissing();
 constexpr Parameter bore =
     Parameter("diameter", "in", "inside diameter of the bore").hard(0.5, 120).usual(2, 48).mayBeMissing();
-constexpr Parameter intake =
-    Parameter("intake", "ft", "depth of the pump's intake").hard(0, 5000).usual(20, 600).mayBeMissing();
+constexpr Parameter intake = Parameter("intake", "ft", "depth of the pump's intake below the top of the well")
+                                 .hard(0, 5000)
+                                 .usual(20, 600)
+                                 .mayBeMissing();
 constexpr Parameter otherUse = Parameter("other_use", "gpm", "water the house draws meanwhile")
                                    .hard(0, 1000)
                                    .usual(0, 10)
@@ -142,7 +151,7 @@ constexpr puteal_parameter pumpTakes[] = {
         .usual(0, 800),
     washFlow,
     washTime,
-    level,
+    lift,
     capacity,
     bore,
     Parameter("pressure", "psi", "pressure the valve needs while it washes, with any rise of the drain")

@@ -114,7 +114,7 @@ constexpr puteal_example neededRefusals[] = {
 constexpr puteal_parameter drawdownTakes[] = {
     Parameter("flow", "gpm", "pumped").hard(0, 1000).usual(1, 30),
     Parameter("specific_capacity", "gpm/ft", "yield for each foot of drawdown")
-        .hard(0.0001, 1000)
+        .hard(0.0001, 1e6)
         .usual(0.01, 20),
     bore,
     Parameter("time", "min", "since the pump started").hard(0, 1e6).usual(1, 1440),
@@ -162,11 +162,12 @@ constinit const puteal_function recoveryRateRow =
         .safely(wellSafety);
 
 constinit const puteal_function bucketFlowRow =
-    Function("bucket_flow", "Flow by bucket and watch",
-             "Flow from a bucket and a watch. An open bucket shows the flow at almost no pressure; a wash "
-             "needs it at 20 "
-             "to 30 psi.",
-             call<bucketFlow>)
+    Function(
+        "bucket_flow", "Flow by bucket and watch",
+        "Flow from a bucket and a watch. An open bucket shows the flow at almost no pressure; a wash "
+        "needs it at 20 to 30 psi. Under pressure: drain the tank into buckets down to cut-in, shut every "
+        "tap, and time the pump from cut-in to cut-out.",
+        call<bucketFlow>)
         .takes(bucketTakes)
         .gives("gpm", "flow")
         .by("volume / time")

@@ -191,11 +191,13 @@ constinit const puteal_function oxidationRateRow =
         call<oxidationRate>)
         .takes(rateTakes)
         .gives("1/min", "share oxidized in a minute, order of magnitude")
-        .by("k * [OH]^2 * oxygen, [OH] = 10^(ph - pKw(temperature)); k by law: 8.0e13, 2e13, 7.98e13 "
-            "L^2/(mol^2 atm "
-            "min); Millero: 10^(21.56 - 1545/T) [OH]^2 [O2]; Morgan and Lahav: 6e-5, 1.7, 4.3e5 1/min for "
-            "Fe, FeOH, "
-            "Fe(OH)2")
+        .by("k * [OH]^2 * oxygen_pressure, [OH] = 10^(ph - pKw); k: Stumm and Lee 8.0e13, Davison and Seed "
+            "2e13, USGS 7.98e13 L^2/(mol^2 atm min) and 1.746e-7 1/min on top; Millero: 10^(21.56 - 1545/T) "
+            "[OH]^2 [O2] 1/min; Morgan and Lahav: 6e-5, 1.7, 4.3e5 1/min for the shares of Fe, FeOH, "
+            "Fe(OH)2, "
+            "times oxygen_pressure / 0.2029 atm; pKw = 4470.99/T + 0.01706 T - 6.0875 with the first two, of "
+            "the "
+            "USGS database with the others, T in K")
         .from(sources)
         .shownBy(rateExamples)
         .refusing(rateRefusals)

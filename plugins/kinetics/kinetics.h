@@ -28,8 +28,9 @@ inline constexpr puteal::sdk::Parameter temperatureParameter =
         .hard(0, 40)
         .usual(2, 30);
 inline constexpr puteal::sdk::Parameter oxygenParameter =
-    puteal::sdk::Parameter("oxygen", "atm_abs",
-                           "oxygen pressure, see oxygen_partial_pressure; 0.207 in open air")
+    puteal::sdk::Parameter(
+        "oxygen_pressure", "atm_abs",
+        "pressure of the oxygen alone, see oxygen_partial_pressure; 0.207 atm_abs in open air")
         .hard(1e-4, 10)
         .usual(0.05, 1.5);
 inline constexpr puteal::sdk::Parameter lawParameter =

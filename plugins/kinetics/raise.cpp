@@ -75,7 +75,7 @@ constinit const puteal_function oxidationPhRow =
              call<oxidationPh>)
         .takes(takes)
         .gives("", "pH needed, at least 5; from an order of magnitude in time, about half a unit either way")
-        .by("the ph at which iron_oxidation_time(iron, target, ph, temperature, oxygen, law) = time")
+        .by("the ph at which iron_oxidation_time(iron, target, ph, temperature, oxygen_pressure, law) = time")
         .from(sources)
         .shownBy(examples)
         .refusing(refusals)

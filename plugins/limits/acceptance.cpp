@@ -32,9 +32,20 @@ void judge(const Asked &what, const Reading &reading, const Limit &row, double n
     found.uses(row);
 }
 
-int against(const Asked &what, const Argument &value, int place, double date, double nearPart, Reply &reply)
+/// Where a function takes the day, for the span of a refusal.
+constexpr std::uint32_t dateOfSubstance = 4, dateOfOne = 3;
+
+double against(const Asked &what, const Argument &value, int place, double date, double nearPart,
+               std::uint32_t dateAt, Reply &reply)
 {
+    if (refusedTooEarly(what, place, date, dateAt, reply))
+        return std::nan("");
     const Reading reading(value);
+    if (what.item == lead && reading.known && lessThan(0, reading.least))
+        reply.caution(
+            "lead_found",
+            "no amount of lead is known to do no harm: flush before drinking, test a first draw, look "
+            "at the plumbing");
     Acceptance found;
     for (const Purpose purpose : {forHealth, forAdvice, forAesthetics}) {
         const Limit *row = inForce(what, place, purpose, date);
@@ -48,15 +59,15 @@ int against(const Asked &what, const Argument &value, int place, double date, do
     return found.say(what, place, date, reply);
 }
 
-int acceptance(int substance, const Argument &value, int place, double date, double near, Reply &reply)
+double acceptance(int substance, const Argument &value, int place, double date, double near, Reply &reply)
 {
-    return against(asked(substance), value, place, date, near / 100.0, reply);
+    return against(asked(substance), value, place, date, near / 100.0, dateOfSubstance, reply);
 }
 
 template<Item item>
-int acceptanceOf(const Argument &value, int place, double date, double near, Reply &reply)
+double acceptanceOf(const Argument &value, int place, double date, double near, Reply &reply)
 {
-    return against({item, ""}, value, place, date, near / 100.0, reply);
+    return against({item, ""}, value, place, date, near / 100.0, dateOfOne, reply);
 }
 
 constexpr Parameter placeNear = Parameter("near", "%", "part of the limit below it that counts as near")
@@ -125,7 +136,11 @@ constexpr puteal_example examples[] = {
     example("reading: <0.005 mg/L as As; acceptance(\"arsenic\", reading[1], \"US\", 2026-10-12)",
             "below the public limit", 0, "published", "epa_arsenic"),
 };
+constexpr puteal_caution cautions[] = {tableCautions[0], tableCautions[1],
+                                       caution("lead_found", "any lead found")};
 constexpr puteal_example refusals[] = {
+    refusal("acceptance(\"lead\", 0.012 mg/L as Pb, \"US\", 1926-10-12)",
+            "the table knows no limit for lead of US before 1977-06-24: check the date 1926-10-12"),
     refusal("acceptance(\"iron\", -1 mg/L as Fe, \"US\", 2026-10-12)",
             "`value` must be at least 0 mg/L; it is -1 mg/L"),
 };
@@ -152,7 +167,8 @@ constexpr puteal_example odorRefusals[] = {
 constexpr puteal_caution odorCautions[] = {tableCautions[0]};
 constexpr const char relation[] = "worst over the health, advisory and aesthetic limit in force: above it "
                                   "exceeded; above limit * (1 - near) near; a "
-                                  "reading decides only if all it allows agrees";
+                                  "reading decides only if all it allows agrees; a day before the "
+                                  "first limit of the table is refused";
 
 } // namespace
 
@@ -168,7 +184,7 @@ constinit const puteal_function acceptanceRow =
         .from(judgedSources)
         .shownBy(examples)
         .refusing(refusals)
-        .warning(tableCautions)
+        .warning(cautions)
         .safely(tableSafety);
 
 constinit const puteal_function acceptanceColorRow =

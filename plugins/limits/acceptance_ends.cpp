@@ -8,9 +8,11 @@ namespace limits
 namespace
 {
 
-int acceptancePh(const Argument &value, int place, double date, double near, Reply &reply)
+double acceptancePh(const Argument &value, int place, double date, double near, Reply &reply)
 {
     const Asked what{ph, ""};
+    if (refusedTooEarly(what, place, date, 3, reply))
+        return std::nan("");
     Acceptance found;
     const Limit *row = inForce(what, place, forAesthetics, date);
     if (!row)
@@ -45,8 +47,12 @@ void judgeBacteria(Item item, Found count, const std::string &shown, int place, 
 {
     const Asked what{item, ""};
     const Limit *row = inForce(what, place, forHealth, date);
-    if (!row)
+    if (!row) {
+        if (count == Found::some) // of the group: every place of the table limits E. coli
+            found.add(unlimited, nameOf(what) + " " + shown + " found, " + placeWords[place] +
+                                     " has no limit for it: inspect the wellhead, disinfect, test again");
         return;
+    }
     found.uses(*row);
     const std::string limited = limitWords(*row, what);
     switch (count) {
@@ -77,6 +83,8 @@ double acceptanceBacteria(const Argument &coliform, const Argument &coli, int pl
         return reply.refuse(
             1, "E. coli are coliform bacteria: none of the group beside some of the kind cannot be, "
                "look at the report again");
+    if (refusedTooEarly({eColi, ""}, place, date, 4, reply))
+        return std::nan("");
     Acceptance found;
     // Found E. coli decide alone; an untested group then hides nothing.
     if (!(coliform.missing() && kind == Found::some))
@@ -127,8 +135,9 @@ constexpr puteal_example phRefusals[] = {
 constexpr puteal_example bacteriaExamples[] = {
     example("acceptance_bacteria(3 cfu/100mL, 1 cfu/100mL, \"WHO\", 2026-10-12)", "health limit exceeded", 0,
             "published", "fao_who"),
-    example("acceptance_bacteria(3 cfu/100mL, 0 cfu/100mL, \"WHO\", 2026-10-12)", "below the public limit", 0,
-            "published", "fao_who"),
+    // the table for all water to drink names E. coli alone
+    example("acceptance_bacteria(3 cfu/100mL, 0 cfu/100mL, \"WHO\", 2026-10-12)", "no limit", 0, "published",
+            "fao_who"),
     example("acceptance_bacteria(3 cfu/100mL, 0 cfu/100mL, \"US\", 2026-10-12)", "health limit exceeded", 0,
             "memory", "recalled_us"),
     example("count: <1 cfu/100mL; acceptance_bacteria(count[1], count[1], \"Canada\", 2026-10-12)",
@@ -164,7 +173,9 @@ constinit const puteal_function acceptanceBacteriaRow =
              call<acceptanceBacteria>)
         .takes(bacteriaTakes)
         .givesOneOf(acceptanceWords, "finding, with limit and count in why(cell)")
-        .by("any found where none is allowed: exceeded; a bound above 1 cannot tell; blank is a missing test")
+        .by("any found where none is allowed: exceeded; coliform found where only E. coli is limited: no "
+            "limit; a "
+            "bound above 1 cannot tell; blank is a missing test")
         .from(judgedSources)
         .shownBy(bacteriaExamples)
         .refusing(bacteriaRefusals)

@@ -75,6 +75,8 @@ struct Places {
 /// Refuses because nothing is in force: too early, withdrawn, or not in the table at all.
 double refuseNone(const Asked &what, int place, Purpose purpose, double day, const Places &at,
                   puteal::sdk::Reply &reply);
+/// Refuses a day before any limit of the table for what is asked: as a rule a slip of the year.
+bool refusedTooEarly(const Asked &what, int place, double day, std::uint32_t at, puteal::sdk::Reply &reply);
 /// Cautions that belong to a row read on a day: newer than the table, known from memory.
 void cautionsOf(const Limit &row, double day, puteal::sdk::Reply &reply);
 void laterCaution(double day, puteal::sdk::Reply &reply);
@@ -92,7 +94,9 @@ inline constexpr puteal::sdk::Parameter substanceTaken =
 inline constexpr puteal::sdk::Parameter placeTaken =
     puteal::sdk::Parameter("jurisdiction", "", "whose limit").oneOf(placeWords);
 inline constexpr puteal::sdk::Parameter dateTaken =
-    puteal::sdk::Parameter("date", "", "day for which the limit is asked, as a rule the day of the sample")
+    puteal::sdk::Parameter(
+        "date", "",
+        "day for which the limit is asked: today for a decision, an earlier day for what held then")
         .date();
 inline constexpr puteal::sdk::Parameter purposeTaken =
     puteal::sdk::Parameter("purpose", "",

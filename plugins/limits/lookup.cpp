@@ -108,6 +108,8 @@ std::string limitWords(const Limit &row, const Asked &what)
     if (row.until < open)
         words += ", until " + dateWords(row.until);
     words += row.value == recalled ? std::string("; recalled") : std::string("; source ") + row.source;
+    if (row.kind == actionLevel)
+        words += std::string("; ") + row.note;
     return words + ")";
 }
 
@@ -123,6 +125,18 @@ double refuseNone(const Asked &what, int place, Purpose purpose, double day, con
                                          ": check the date " + dateWords(day));
     return reply.refuse(at.date, "there was no " + limit + of + " on " + dateWords(day) +
                                      ": ask another jurisdiction");
+}
+
+bool refusedTooEarly(const Asked &what, int place, double day, std::uint32_t at, Reply &reply)
+{
+    double first = open;
+    for (const Purpose purpose : {forHealth, forAdvice, forAesthetics})
+        first = std::fmin(first, firstKnown(what, place, purpose));
+    if (first == open || first <= day)
+        return false;
+    reply.refuse(at, "the table knows no limit for " + nameOf(what) + " of " + placeWords[place] +
+                         " before " + dateWords(first) + ": check the date " + dateWords(day));
+    return true;
 }
 
 Side sideOf(const Reading &reading, double limit, double band)

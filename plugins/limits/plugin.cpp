@@ -27,6 +27,9 @@ constexpr puteal_source sources[] = {
     source(
         "cfr141_11", "S",
         "40 CFR 141.11, codes.findlaw.com: arsenic 0.05 mg/L until January 23, 2006; nitrate 10 mg/L in (d)"),
+    source("cfr141_52", "S",
+           "40 CFR 141.52, lexbuild.dev, eCFR of 2026-04-05: goal for total coliforms zero until March 31, "
+           "2016, for E. coli zero from April 1, 2016"),
     source("cfr265_iii", "S",
            "40 CFR 265 appendix III, EPA interim primary drinking water standards: lead 0.05, barium 1.0, "
            "nitrate (as N) 10 "
@@ -53,6 +56,12 @@ constexpr puteal_source sources[] = {
     source(
         "canada_iron_2024", "S",
         "Canada Gazette I, 30 September 2023 (proposal) and 28 December 2024 (notice): iron 0.1 mg/L, total"),
+    source("canada_lead_2019", "S",
+           "canada.ca, guideline technical document on lead, published March 8, 2019: 0.005 mg/L of total "
+           "lead at the tap, as low as reasonably achievable; no level without harm is known"),
+    source("canada_arsenic", "S",
+           "canada.ca, guideline technical document on arsenic, May 2006: 0.010 mg/L, as low as reasonably "
+           "achievable"),
     source("journal_manganese", "H",
            "esemag.com 2019, Canada's new manganese guideline: 0.12 mg/L for health, 0.02 mg/L aesthetic"),
     source("fao_who", "S",
@@ -83,19 +92,36 @@ constinit const puteal_plugin self = plugin("limits", "Drinking-water limits", 1
 
 } // namespace
 
-constinit const char *const tableSources[] = {
-    "cfr143_3",     "cfr141_11",        "cfr265_iii",       "epa_arsenic",
-    "fr_lead_2024", "fr_radionuclides", "epa_sodium",       "drinktap_manganese",
-    "trade_mrdl",   "canada_open",      "canada_iron_2024", "journal_manganese",
-    "fao_who",      "who_1996_extract", "frisbie_2012",     "who_2022_review",
-    "recalled_us",  "recalled_canada",  "recalled_who",     nullptr};
-constinit const char *const judgedSources[] = {"practice",          "cfr143_3",        "cfr141_11",
-                                               "cfr265_iii",        "epa_arsenic",     "fr_lead_2024",
-                                               "fr_radionuclides",  "epa_sodium",      "drinktap_manganese",
-                                               "trade_mrdl",        "canada_open",     "canada_iron_2024",
-                                               "journal_manganese", "fao_who",         "who_1996_extract",
-                                               "frisbie_2012",      "who_2022_review", "recalled_us",
-                                               "recalled_canada",   "recalled_who",    nullptr};
+constinit const char *const tableSources[] = {"cfr143_3",
+                                              "cfr141_11",
+                                              "cfr141_52",
+                                              "cfr265_iii",
+                                              "epa_arsenic",
+                                              "fr_lead_2024",
+                                              "fr_radionuclides",
+                                              "epa_sodium",
+                                              "drinktap_manganese",
+                                              "trade_mrdl",
+                                              "canada_open",
+                                              "canada_iron_2024",
+                                              "canada_lead_2019",
+                                              "canada_arsenic",
+                                              "journal_manganese",
+                                              "fao_who",
+                                              "who_1996_extract",
+                                              "frisbie_2012",
+                                              "who_2022_review",
+                                              "recalled_us",
+                                              "recalled_canada",
+                                              "recalled_who",
+                                              nullptr};
+constinit const char *const judgedSources[] = {
+    "practice",         "cfr143_3",           "cfr141_11",      "cfr141_52",
+    "cfr265_iii",       "epa_arsenic",        "fr_lead_2024",   "fr_radionuclides",
+    "epa_sodium",       "drinktap_manganese", "trade_mrdl",     "canada_open",
+    "canada_iron_2024", "canada_lead_2019",   "canada_arsenic", "journal_manganese",
+    "fao_who",          "who_1996_extract",   "frisbie_2012",   "who_2022_review",
+    "recalled_us",      "recalled_canada",    "recalled_who",   nullptr};
 
 } // namespace limits
 

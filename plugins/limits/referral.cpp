@@ -129,6 +129,28 @@ void judgeStops(const Tests &tests, Findings &found)
     }
 }
 
+/// Nitrate and nitrite do the same harm: the parts of their limits are added up [WHO, recalled].
+void judgeTogether(const Tests &tests, Findings &found)
+{
+    if (tests.nitrate.missing() || tests.nitrite.missing())
+        return;
+    const Asked first{nitrate, "N"}, second{nitrite, "N"};
+    const Limit &one = *strictest(first, forHealth, tests.date),
+                &other = *strictest(second, forHealth, tests.date);
+    const double nitrateLimit = inBasis(one.high, one, first),
+                 nitriteLimit = inBasis(other.high, other, second);
+    const double least = tests.nitrate.least() / nitrateLimit + tests.nitrite.least() / nitriteLimit,
+                 most = tests.nitrate.most() / nitrateLimit + tests.nitrite.most() / nitriteLimit;
+    const std::string words = "nitrate " + tests.nitrate.shown() + " and nitrite " + tests.nitrite.shown() +
+                              " act together: as parts of their limits, " + figures(nitrateLimit) + " and " +
+                              figures(nitriteLimit) + " mg/L as N, they ";
+    if (lessThan(1, least) && atMost(tests.nitrate.least(), nitrateLimit) &&
+        atMost(tests.nitrite.least(), nitriteLimit))
+        found.add(overNitrite, words + "add up to " + figures(least) + ", above 1 (WHO; recalled)");
+    else if (lessThan(1, most) && std::isfinite(most) && atMost(least, 1))
+        found.add(nearLimit, words + "may add up to " + figures(most) + ", above 1 (WHO; recalled)");
+}
+
 void judgeSeen(const Tests &tests, Findings &found)
 {
     if (tests.bacteria.missing())
@@ -179,11 +201,12 @@ double healthReferral(double date, const Argument &arsenicTest, const Argument &
 {
     if (const Asked *what = unlimitedOn(date))
         return reply.refuse(1, "no jurisdiction of the table had a health limit for " + nameOf(*what) +
-                                   " on " + dateWords(date) + ": check the date of the sample");
+                                   " on " + dateWords(date) + ": check the date");
     const Tests tests{date,      arsenicTest, nitrateTest,   nitriteTest, leadTest,    uraniumTest, bacteria,
                       fuelSmell, publicUse,   manganeseTest, sodiumTest,  sulfateTest, near};
     Findings found;
     judgeStops(tests, found);
+    judgeTogether(tests, found);
     judgeSeen(tests, found);
     judgeCautions(tests, found);
     found.say(date, reply);
@@ -196,7 +219,7 @@ constexpr Parameter reading(const char *name, const char *unit, const char *mean
     return Parameter(name, unit, meaning).hard(0, 1000000).usual(0, usualHigh).mayBeMissing().mayBeBounded();
 }
 constexpr puteal_parameter takes[] = {
-    Parameter("date", "", "day of the sample: the limits in force on it count").date(),
+    Parameter("date", "", "day the water is judged, as a rule today: the limits in force on it count").date(),
     reading("arsenic", "mg/L as As", "arsenic; blank is a missing test", 0.5),
     reading("nitrate", "mg/L as N", "nitrate as nitrogen; blank is a missing test", 100),
     reading("nitrite", "mg/L as N", "nitrite as nitrogen; blank is a missing test", 10),
@@ -240,6 +263,9 @@ constexpr puteal_example referralExamples[] = {
     example("health_referral" LIMITS_TESTS("0.003", "1.2", "0", "0", "0.004", "E. coli", "no", "no", "0.05",
                                            "18", "46"),
             "stop and refer", 0, "published", "fao_who"),
+    example("health_referral" LIMITS_TESTS("0.003", "7.9", "0.7", "0", "0.004", "none found", "no", "no",
+                                           "0.05", "18", "46"),
+            "stop and refer", 0, "memory", "recalled_who"),
     example("arsenic: ; health_referral(2028-01-01, arsenic[1], 1.2 mg/L as N, 0 mg/L as N, 0 mg/L as Pb, "
             "0.004 mg/L as "
             "U, \"none found\", no, no, 0.05 mg/L as Mn, 18 mg/L as Na, 46 mg/L as SO4)",
@@ -267,8 +293,7 @@ constexpr puteal_example referralRefusals[] = {
     refusal("health_referral(1960-01-01, 0 mg/L as As, 0 mg/L as N, 0 mg/L as N, 0 mg/L as Pb, 0 mg/L as U, "
             "\"none found\", "
             "no, no, 0 mg/L as Mn, 0 mg/L as Na, 0 mg/L as SO4)",
-            "no jurisdiction of the table had a health limit for arsenic on 1960-01-01: check the date of "
-            "the sample"),
+            "no jurisdiction of the table had a health limit for arsenic on 1960-01-01: check the date"),
     refusal("health_referral(2026-10-12, -1 mg/L as As, 0 mg/L as N, 0 mg/L as N, 0 mg/L as Pb, 0 mg/L as U, "
             "\"none found\", "
             "no, no, 0 mg/L as Mn, 0 mg/L as Na, 0 mg/L as SO4)",
@@ -278,12 +303,12 @@ constexpr puteal_example findingRefusals[] = {
     refusal("health_finding(1990-01-01, 0 mg/L as As, 0 mg/L as N, 0 mg/L as N, 0 mg/L as Pb, 0 mg/L as U, "
             "\"none found\", "
             "no, no, 0 mg/L as Mn, 0 mg/L as Na, 0 mg/L as SO4)",
-            "no jurisdiction of the table had a health limit for uranium on 1990-01-01: check the date of "
-            "the sample"),
+            "no jurisdiction of the table had a health limit for uranium on 1990-01-01: check the date"),
 };
 constexpr const char relation[] = "stop: E. coli, fuel or solvent smell, nitrate, nitrite, arsenic, lead or "
                                   "uranium above the strictest health limit in "
-                                  "force, public use; tests missing: a blank, or a bound above its limit; "
+                                  "force, nitrate / limit + nitrite / limit above 1, public use; tests "
+                                  "missing: a blank, or a bound above its limit; "
                                   "caution: total coliform, manganese, any lead, "
                                   "within near of a stop limit, sodium, sulfate";
 constexpr const char safety[] =
@@ -295,8 +320,8 @@ constexpr const char safety[] =
 
 constinit const puteal_function healthReferralRow =
     Function("health_referral", "Stop and refer, caution, or go on",
-             "Holds the health tests of a raw water against the strictest limits in force on the day of the "
-             "sample. Any stop "
+             "Holds the health tests of a raw water against the strictest limits in force on the day it is "
+             "judged. Any stop "
              "leaves the recommendation empty; blank tests are named. why(cell) lists every finding with "
              "limit and value.",
              call<healthReferral<true>>)

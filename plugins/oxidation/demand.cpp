@@ -112,7 +112,7 @@ constexpr puteal_parameter demandTakes[] = {
     shareParameter,
 };
 constexpr const char *demandSources[] = {"iupac2021", "wtp_design", "oxidant_tables", "sulfide_handbook",
-                                         "epa815014", "practice",   nullptr};
+                                         "epa815014", "practice",   "recalled",       nullptr};
 constexpr puteal_example demandExamples[] = {
     example("oxidant_demand(\"oxygen\", 1 mg/L as Fe, 0 mg/L as Mn, 0 mg/L as H2S)", "0.14 mg/L as O2", 0.03,
             "published", "wtp_design"),
@@ -145,6 +145,14 @@ constexpr puteal_example demandExamples[] = {
     // printed as 2 mg of 50 % peroxide
     example("oxidant_demand(\"peroxide\", 0 mg/L as Fe, 0 mg/L as Mn, 1 mg/L as H2S, \"to sulfur\")",
             "1 mg/L as H2O2", 0.005, "published", "sulfide_handbook"),
+    example("oxidant_demand(\"ozone\", 1 mg/L as Fe, 0 mg/L as Mn, 0 mg/L as H2S)", "0.43 mg/L as O3", 0.005,
+            "memory", "recalled"),
+    example("oxidant_demand(\"ozone\", 0 mg/L as Fe, 1 mg/L as Mn, 0 mg/L as H2S)", "0.88 mg/L as O3", 0.01,
+            "memory", "recalled"),
+    example("oxidant_demand(\"chlorine dioxide to chloride\", 1 mg/L as Fe, 0 mg/L as Mn, 0 mg/L as H2S)",
+            "0.24 mg/L as ClO2", 0.01, "memory", "recalled"),
+    example("oxidant_demand(\"permanganate\", 6 mg/L as Fe, 0.5 mg/L as Mn, 0 mg/L as H2S)",
+            "6.6185 mg/L as KMnO4", 1e-5, "computed", "iupac2021"),
     example("oxidant_demand(\"chlorine\", 2.4 mg/L as Fe, 0.12 mg/L as Mn, 0 mg/L as H2S)",
             "1.67837 mg/L as Cl2", 1e-4, "computed", "iupac2021"),
     example("oxidant_demand(\"chlorine\", 0.8 mg/L as Fe, 0.08 mg/L as Mn, 2.5 mg/L as H2S, \"to sulfur\")",
@@ -254,7 +262,8 @@ constinit const puteal_function alkalinityConsumedRow =
         .gives("mg/L as CaCO3", "alkalinity used up; below zero where the reaction gives some back")
         .by("50.043 * acid made, mole a mole: iron 2, manganese 2, sulfide to sulfate 2 with bleach, "
             "peroxide, ozone and oxygen; 3, 4, 10 (2 to sulfur) with chlorine gas and chlorine dioxide; 5/3, "
-            "4/3, -2/3 with permanganate; 2.2, 2.4, 3.6 with chlorine dioxide to chloride")
+            "4/3, -2/3 (also to sulfur) with permanganate; 2.2, 2.4, 3.6 (0.4 to sulfur) with chlorine "
+            "dioxide to chloride")
         .from(alkalinitySources)
         .shownBy(alkalinityExamples)
         .refusing(alkalinityRefusals)

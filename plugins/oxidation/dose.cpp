@@ -95,7 +95,9 @@ constexpr Parameter part(const char *name, const char *meaning)
 }
 constexpr puteal_parameter doseTakes[] = {
     Parameter("oxidant", "", "what is fed").oneOf(oxidantWords, oxidantSubstances),
-    part("demand", "what iron, manganese and sulfide take, see oxidant_demand"),
+    part("demand",
+         "what iron, manganese and sulfide take, see oxidant_demand; take sulfide to sulfur there, since the "
+         "usual allowance holds a margin already"),
     Parameter(
         "multiplier", "",
         "margin over the demand; trade texts feed 1 mg chlorine a mg iron, 2 manganese, 3 sulfide, which is "
@@ -104,7 +106,9 @@ constexpr puteal_parameter doseTakes[] = {
         .otherwise(1.5, "T"),
     part("residual", "what is to be left at the end of the contact").otherwise(0, "A"),
     part("ammonia_demand", "what ammonia takes of chlorine, see ammonia_chlorine_demand").otherwise(0, "A"),
-    part("organic_demand", "what organic matter takes, see organic_chlorine_demand").otherwise(0, "A"),
+    part("organic_demand",
+         "what organic matter and nitrite take, see organic_chlorine_demand and nitrite_chlorine_demand")
+        .otherwise(0, "A"),
 };
 constexpr const char *doseSources[] = {"practice", "operator_training", "opflow", nullptr};
 constexpr puteal_example doseExamples[] = {
@@ -112,6 +116,11 @@ constexpr puteal_example doseExamples[] = {
             "published", "operator_training"),
     example("oxidant_dose(\"chlorine\", 3.7 mg/L as Cl2, 1, 0.3 mg/L as Cl2)", "4.0 mg/L as Cl2", 1e-9,
             "published", "operator_training"),
+    // sulfide to sulfur with the margin comes to the trade's usual 3 mg a mg
+    example(
+        "oxidant_dose(\"chlorine\", oxidant_demand(\"chlorine\", 0 mg/L as Fe, 0 mg/L as Mn, 1 mg/L as H2S, "
+        "\"to sulfur\"))",
+        "3 mg/L as Cl2", 0.05, "common practice", "practice"),
     example("oxidant_dose(\"chlorine\", 1.67837 mg/L as Cl2, 1.5, 1 mg/L as Cl2)", "3.51755 mg/L as Cl2",
             1e-5, "computed", "iupac2021"),
     example("oxidant_dose(\"chlorine\", 4.45403 mg/L as Cl2, 1.5, 1 mg/L as Cl2)", "7.68104 mg/L as Cl2",

@@ -132,6 +132,8 @@ constexpr puteal_example powerExamples[] = {
             "computed", "iupac2021"),
     example("permanganate_oxidizing_power(2 oz/ft^3 as KMnO4, \"sulfide to sulfur\")",
             "283.0 grain/ft^3 as H2S", 2e-4, "computed", "iupac2021"),
+    example("permanganate_oxidizing_power(1.5 oz/ft^3 as KMnO4)", "695.7 grain/ft^3 as Fe", 1e-4, "computed",
+            "iupac2021"),
     example("permanganate_oxidizing_power(4 oz/ft^3 as KMnO4)", "1855.2 grain/ft^3 as Fe", 1e-4, "computed",
             "iupac2021"),
 };
@@ -162,11 +164,12 @@ constinit const puteal_function ironEquivalentsRow =
         .refusing(equivalentRefusals);
 
 constinit const puteal_function permanganateDaysRow =
-    Function("permanganate_days", "Days a permanganate charge lasts",
-             "Days until the coating of a permanganate-regenerated bed is used up. Pressure loss or a "
-             "three-day wash "
-             "usually ends the run sooner.",
-             call<permanganateDays>)
+    Function(
+        "permanganate_days", "Days a permanganate charge lasts",
+        "Days until the coating of a permanganate-regenerated bed is used up. Pressure loss or a "
+        "three-day wash "
+        "usually ends the run sooner. Regenerate before that: a coating that is used up is lost for good.",
+        call<permanganateDays>)
         .takes(daysTakes)
         .gives("day/event", "days between regenerations")
         .by("bed * capacity / (equivalents * use)")

@@ -142,7 +142,7 @@ double permanganateSulfide(double sulfide, int end)
 constexpr puteal_parameter sulfideTakes[] = {
     sulfideParameter,
     Parameter(
-        "end", "",
+        "sulfide_end", "",
         "how far: to sulfur (3.09 mg a mg), to sulfate (12.4), or the equation between that trade texts "
         "print (6.18: sulfate, sulfur and both oxides of manganese)")
         .oneOf(endWords)
@@ -191,10 +191,11 @@ constexpr puteal_example yearRefusals[] = {
 } // namespace
 
 constinit const puteal_function usualChlorineRow =
-    Function("usual_chlorine_dose", "Usual chlorine dose",
-             "Chlorine by the trade's weights: 1 for iron, 2 for manganese, 3 for sulfide. It stands half as "
-             "high again as oxidant_demand; ammonia and a residual come on top.",
-             call<usualChlorine>)
+    Function(
+        "usual_chlorine_dose", "Usual chlorine dose",
+        "Chlorine by the trade's weights: 1 for iron, 2 for manganese, 3 for sulfide. For iron and manganese "
+        "that is half as much again as chemistry takes; ammonia and a residual come on top.",
+        call<usualChlorine>)
         .takes(chlorineTakes)
         .gives("mg/L as Cl2", "chlorine to feed")
         .by("iron_weight * iron + manganese_weight * manganese + sulfide_weight * sulfide")

@@ -28,9 +28,10 @@ inline constexpr double seaLevelAir = 14.696;      // psi_abs, the standard atmo
 inline constexpr double kelvinAtZero = 273.15;     // degC to K, exact [NIST SP 811, appendix B]
 
 inline constexpr const char headSafety[] =
-    "An air head stores energy: relief valve and vacuum breaker, pressure off before opening, never a "
-    "compressor on a "
-    "fiberglass tank without a relief below its rating. Test for methane first.";
+    "An air head stores energy: relief valve and vacuum breaker, pressure off before opening. Never blow "
+    "compressed air into a fiberglass tank; a compressor made for the head has its relief set below the "
+    "rating "
+    "of the tank. Test for methane first.";
 inline constexpr const char aerationSafety[] =
     "Test for methane before any aeration: air and methane in a tank can explode. Sulfide gas is "
     "poisonous: "

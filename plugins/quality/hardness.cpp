@@ -64,6 +64,8 @@ constexpr puteal_example totalExamples[] = {
             "ohio_epa"),
     example("total_hardness(93 mg/L as Ca, 34 mg/L as Mg)", "372 mg/L as CaCO3", 2e-3, "published",
             "ohio_epa"),
+    example("total_hardness(52.1 mg/L as Ca, 14.8 mg/L as Mg)", "11.16015 gpg", 1e-6, "computed",
+            "standard_methods"),
     example("total_hardness(80 mg/L as Ca, 30 mg/L as Mg)", "323.3 mg/L as CaCO3", 1e-9, "computed",
             "standard_methods"),
 };

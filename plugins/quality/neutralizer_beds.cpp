@@ -59,7 +59,7 @@ constexpr double mostMagnesia = 0.1; // share of a blend; above it the pH oversh
 void cautionShare(double share, Reply &reply)
 {
     if (lessThan(mostMagnesia, share))
-        reply.caution("overshoots", "above 10 % of magnesia the pH may pass 9 when little water runs");
+        reply.caution("overshoots", "above 10 % of magnesia the pH may rise above 9 when little water runs");
 }
 
 double blendDose(double removed, double magnesia, Reply &reply)
@@ -100,14 +100,14 @@ constexpr puteal_caution blendCautions[] = {caution("overshoots", "more than 10 
 
 // ------------------------------------------------------------------------------------ calcite_service_flow
 
-double calciteFlow(double area, double velocity)
+double calciteFlow(double area, double loading)
 {
-    return area * velocity;
+    return area * loading;
 }
 
 constexpr puteal_parameter flowTakes[] = {
     Parameter("area", "ft^2", "cross-section of the tank, see bed_area").hard(0.01, 100).usual(0.3, 6),
-    Parameter("velocity", "gpm/ft^2", "most flow for a square foot; faster water leaves acid")
+    Parameter("loading", "gpm/ft^2", "most flow for a square foot; faster water leaves acid")
         .hard(0.1, 20)
         .usual(1, 3)
         .otherwise(3, "H"),
@@ -267,7 +267,7 @@ constinit const puteal_function calciteFlowRow =
              "Flow a calcite bed neutralizes, on a bed 32 to 36 in deep.", call<calciteFlow>)
         .takes(flowTakes)
         .gives("gpm", "most service flow")
-        .by("area * velocity")
+        .by("area * loading")
         .from(flowSources)
         .shownBy(flowExamples)
         .refusing(flowRefusals);

@@ -64,7 +64,8 @@ constexpr puteal_source sources[] = {
     source("epa822", "H", "US EPA 822-R-03-006, questions and answers on sodium in drinking water"),
     source(
         "nitrate_limits", "S",
-        "40 CFR 141.11(d): 10 mg/L as nitrogen; Canadian guideline 45 mg/L as nitrate [the latter recalled]"),
+        "open.canada.ca, guideline on nitrate: 45 mg/L, equivalent to 10 mg/L as nitrogen; 40 CFR 141.11(d): "
+        "10 mg/L"),
     source("treatment_math", "H", "Water Treatment Mathematics, sample lesson: mg/L = ppm in water"),
     source("definition", "W", "follows from the definition of the quantities"),
     source("practice", "T", "common practice, no source"),

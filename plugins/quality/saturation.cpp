@@ -55,11 +55,11 @@ double ryznar(double ph, double temperature, double solids, double calcium, doub
 {
     if (refusedEmpty(4, calcium, alkalinity, reply))
         return std::nan("");
-    // the form [corrosion engineers' pages]; 7.5 [recalled, not confirmed]
+    // the form and the bands 6 and 7 [corrosion engineers' pages], as ryznar_class has them
     const double index = 2.0 * saturation(temperature, solids, calcium, alkalinity, form) - ph;
-    if (lessThan(7.5, index))
+    if (lessThan(7, index))
         reply.caution("corrosive",
-                      "above 7.5 water tends to dissolve pipes: first-draw lead and copper may be up");
+                      "above 7 water tends to dissolve pipes: first-draw lead and copper may be up");
     else if (lessThan(index, 6))
         reply.caution("scaling", "below 6 water tends to leave scale");
     return index;
@@ -112,6 +112,8 @@ constexpr puteal_caution langelierCautions[] = {
 constexpr puteal_example ryznarExamples[] = {
     example("ryznar_index(7.6, 25 degC, 500 mg/L as TDS, 150 mg/L as CaCO3, 120 mg/L as CaCO3)", "7.8058",
             1e-4, "computed", "langelier_pages"),
+    example("ryznar_index(6.8, 10 degC, 250 mg/L as TDS, 90 mg/L as CaCO3, 80 mg/L as CaCO3)", "9.9300", 1e-4,
+            "computed", "langelier_pages"),
     example("ryznar_index(8.2, 30 degC, 800 mg/L as TDS, 250 mg/L as CaCO3, 180 mg/L as CaCO3)", "6.2611",
             1e-4, "computed", "langelier_pages"),
 };
@@ -120,7 +122,7 @@ constexpr puteal_example ryznarRefusals[] = {
 };
 
 constexpr puteal_caution ryznarCautions[] = {
-    caution("corrosive", "index above 7.5"),
+    caution("corrosive", "index above 7"),
     caution("scaling", "index below 6"),
 };
 
@@ -189,8 +191,7 @@ constinit const puteal_function langelierRow =
 
 constinit const puteal_function ryznarRow =
     Function("ryznar_index", "Ryznar index",
-             "The same balance on a scale from scaling (below 6) to corrosive (above 7.5); the bands are "
-             "recalled.",
+             "The same balance on a scale from scaling (below 6) to corrosive (above 7, strongly above 8).",
              call<ryznar>)
         .takes(indexTakes)
         .gives("", "Ryznar index")

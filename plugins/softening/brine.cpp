@@ -23,7 +23,7 @@ constexpr Parameter saltShare =
     Parameter("share", "", "share of salt by mass; 26.4 % in saturated brine at room temperature")
         .hard(0, 0.28)
         .usual(0.08, 0.265)
-        .otherwise(saturatedShare, "R");
+        .otherwise(saturatedShare, "H");
 
 constexpr puteal_parameter strengthTakes[] = {
     saltShare,

@@ -220,7 +220,8 @@ constexpr puteal_parameter efficiencyTakes[] = {
 };
 constexpr const char *efficiencySources[] = {"iupac2021", "hb44", "nsf44", "chemistry_line", nullptr};
 constexpr puteal_example efficiencyExamples[] = {
-    example("salt_efficiency(43683 grain/ft^3 as CaCO3, 7.294 lb/ft^3 as NaCl)", "5989 grain{CaCO3}/lb{NaCl}",
+    // 7.3 lb would restore 43,700 grain if every ion did its work
+    example("salt_efficiency(43700 grain/ft^3 as CaCO3, 7.3 lb/ft^3 as NaCl)", "5989 grain{CaCO3}/lb{NaCl}",
             1e-3, "published", "chemistry_line"),
     example("salt_efficiency(20000 grain/ft^3 as CaCO3, 6 lb/ft^3 as NaCl)", "3333.333 grain{CaCO3}/lb{NaCl}",
             1e-6, "computed", "nsf44"),

@@ -29,8 +29,10 @@ constexpr puteal_parameter ratioTakes[] = {
 };
 constexpr const char *ratioSources[] = {"nsf44", "trade_sizing", nullptr};
 constexpr puteal_example ratioExamples[] = {
-    example("regeneration_water_ratio(120 gal/event, 24000 grain as CaCO3)", "5 gal/kgr{CaCO3}", 1e-9,
+    example("regeneration_water_ratio(5 gal/event, 1000 grain as CaCO3)", "5 gal/kgr{CaCO3}", 1e-9,
             "published", "nsf44"),
+    example("regeneration_water_ratio(120 gal/event, 24000 grain as CaCO3)", "5 gal/kgr{CaCO3}", 1e-9,
+            "computed", "nsf44"),
     example("regeneration_water_ratio(75 gal/event, 36000 grain as CaCO3)", "2.083333 gal/kgr{CaCO3}", 1e-6,
             "computed", "trade_sizing"),
 };

@@ -10,7 +10,7 @@ namespace
 
 constexpr double designRate = 5, leastRate = 1; // gpm/ft^3, household design and channeling [Slovak]
 constexpr double homeDepth = 24;                // in, least bed of a household softener [Slovak]
-constexpr double publicVelocity = 7;            // gpm/ft^2, most at public works [va590, ten_states]
+constexpr double publicLoading = 7;             // gpm/ft^2, most at public works [va590, ten_states]
 
 void cautionRate(double rate, Reply &reply)
 {
@@ -69,28 +69,28 @@ constexpr puteal_example serviceRefusals[] = {
     refusal("resin_service_flow(0 ft^3)", "`resin` must be at least 0.01 ft^3; it is 0 ft^3"),
 };
 
-double serviceRateByDepth(double velocity, double depth, Reply &reply)
+double rateByLoading(double loading, double depth, Reply &reply)
 {
-    if (lessThan(publicVelocity, velocity))
+    if (lessThan(publicLoading, loading))
         reply.caution("public_limit", "above 7 gpm/ft^2, the most that codes allow at public works");
     if (lessThan(depth, homeDepth / measure::inchPerFoot))
         reply.caution("shallow", "a household bed is 24 in deep at least, a public one 3 ft");
-    return velocity / depth;
+    return loading / depth;
 }
 
 constexpr puteal_parameter depthTakes[] = {
-    Parameter("velocity", "gpm/ft^2", "service flow over the cross-section of the tank, see bed_area")
+    Parameter("loading", "gpm/ft^2", "service flow over the area of the bed, see service_loading")
         .hard(0, 100)
         .usual(1, 10),
     Parameter("depth", "ft", "depth of the resin bed").hard(0.1, 20).usual(2, 5),
 };
 constexpr const char *depthSources[] = {"va590", "ten_states", "slovak", "definition", nullptr};
 constexpr puteal_example depthExamples[] = {
-    example("service_rate_by_depth(7 gpm/ft^2, 3 ft)", "2.333333 gpm/ft^3", 1e-6, "computed", "va590"),
-    example("service_rate_by_depth(10 gpm/ft^2, 24 in)", "5 gpm/ft^3", 1e-9, "computed", "definition"),
+    example("resin_flow_rate_by_loading(7 gpm/ft^2, 3 ft)", "2.333333 gpm/ft^3", 1e-6, "computed", "va590"),
+    example("resin_flow_rate_by_loading(10 gpm/ft^2, 24 in)", "5 gpm/ft^3", 1e-9, "computed", "definition"),
 };
 constexpr puteal_example depthRefusals[] = {
-    refusal("service_rate_by_depth(7 gpm/ft^2, 0 ft)", "`depth` must be at least 0.1 ft; it is 0 ft"),
+    refusal("resin_flow_rate_by_loading(7 gpm/ft^2, 0 ft)", "`depth` must be at least 0.1 ft; it is 0 ft"),
 };
 constexpr puteal_caution depthCautions[] = {
     caution("public_limit", "more than 7 gpm/ft^2"),
@@ -120,12 +120,12 @@ constexpr puteal_parameter ratingTakes[] = {
 };
 constexpr const char *ratingSources[] = {"andrew", nullptr};
 constexpr puteal_example ratingExamples[] = {
-    example("softener_rating_kept(4 gpm, 15 psi)", "yes", 0, "published", "andrew"),
-    example("softener_rating_kept(3.5 gpm, 10 psi)", "no", 0, "published", "andrew"),
-    example("softener_rating_kept(10 gpm, 18 psi)", "no", 0, "published", "andrew"),
+    example("softener_rating_met(4 gpm, 15 psi)", "yes", 0, "published", "andrew"),
+    example("softener_rating_met(3.5 gpm, 10 psi)", "no", 0, "published", "andrew"),
+    example("softener_rating_met(10 gpm, 18 psi)", "no", 0, "published", "andrew"),
 };
 constexpr puteal_example ratingRefusals[] = {
-    refusal("softener_rating_kept(-1 gpm, 10 psi)", "`flow` must be at least 0 gpm; it is -1 gpm"),
+    refusal("softener_rating_met(-1 gpm, 10 psi)", "`flow` must be at least 0 gpm; it is -1 gpm"),
 };
 
 } // namespace
@@ -153,22 +153,22 @@ constinit const puteal_function resinServiceFlowRow =
         .shownBy(serviceExamples)
         .refusing(serviceRefusals);
 
-constinit const puteal_function serviceRateByDepthRow =
+constinit const puteal_function rateByLoadingRow =
     Function(
-        "service_rate_by_depth", "Flow for a cubic foot from velocity",
+        "resin_flow_rate_by_loading", "Flow for a cubic foot from loading",
         "Turns a loading over the cross-section into one over the volume, so that public rules (7 gpm/ft^2 "
         "on 3 ft) and household ones (5 gpm/ft^3) can be compared.",
-        call<serviceRateByDepth>)
+        call<rateByLoading>)
         .takes(depthTakes)
         .gives("gpm/ft^3", "flow for a cubic foot")
-        .by("velocity / depth")
+        .by("loading / depth")
         .from(depthSources)
         .shownBy(depthExamples)
         .refusing(depthRefusals)
         .warning(depthCautions);
 
 constinit const puteal_function ratingRow =
-    Function("softener_rating_kept", "Within the certification's flow and pressure",
+    Function("softener_rating_met", "Within the certification's flow and pressure",
              "Whether a rated flow and its pressure loss lie within the certification's bounds: 4 gpm at "
              "least, 15 psi at most.",
              call<withinRating>)

@@ -90,15 +90,15 @@ constexpr puteal_parameter efficientTakes[] = {
 };
 constexpr const char *efficientSources[] = {"smart_softeners", nullptr};
 constexpr puteal_example efficientExamples[] = {
-    example("high_efficiency_possible(1 mg/L as Fe, 400 mg/L as TDS)", "yes", 0, "published",
+    example("high_salt_efficiency_possible(1 mg/L as Fe, 400 mg/L as TDS)", "yes", 0, "published",
             "smart_softeners"),
-    example("high_efficiency_possible(2 mg/L as Fe, 400 mg/L as TDS)", "no", 0, "published",
+    example("high_salt_efficiency_possible(2 mg/L as Fe, 400 mg/L as TDS)", "no", 0, "published",
             "smart_softeners"),
-    example("high_efficiency_possible(1 mg/L as Fe, 750 mg/L as TDS)", "no", 0, "published",
+    example("high_salt_efficiency_possible(1 mg/L as Fe, 750 mg/L as TDS)", "no", 0, "published",
             "smart_softeners"),
 };
 constexpr puteal_example efficientRefusals[] = {
-    refusal("high_efficiency_possible(-1 mg/L as Fe, 400 mg/L as TDS)",
+    refusal("high_salt_efficiency_possible(-1 mg/L as Fe, 400 mg/L as TDS)",
             "`iron` must be at least 0 mg/L as Fe; it is -1 mg/L as Fe"),
 };
 
@@ -121,7 +121,7 @@ constinit const puteal_function ironLimitRow =
 
 constinit const puteal_function highEfficiencyRow =
     Function(
-        "high_efficiency_possible", "High salt efficiency possible",
+        "high_salt_efficiency_possible", "High salt efficiency possible",
         "Whether a water lets a softener reach 4,000 grain for a pound of salt: less than 2 mg/L of iron "
         "and less than 750 mg/L of dissolved solids.",
         call<highEfficiency>)

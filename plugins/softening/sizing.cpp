@@ -38,7 +38,8 @@ constexpr puteal_example loadRefusals[] = {
             "`use` must be at least 0 gal/day; it is -400 gal/day"),
 };
 
-// ----------------------------------------------------------------------------------------- capacity_needed
+// -----------------------------------------------------------------------------------------
+// softener_capacity_needed
 
 double capacityNeeded(double use, double hardness, double interval, double reserve, Reply &reply)
 {
@@ -61,15 +62,15 @@ constexpr puteal_parameter capacityTakes[] = {
         .otherwise(0, "A"),
 };
 constexpr puteal_example capacityExamples[] = {
-    example("capacity_needed(400 gal/day, 15 gpg, 5 day/event)", "30000 grain as CaCO3", 1e-9, "published",
-            "trade_sizing"),
-    example("capacity_needed(240 gal/day, 21 gpg, 7.143 day/event)", "36000 grain as CaCO3", 1e-4,
+    example("softener_capacity_needed(400 gal/day, 15 gpg, 5 day/event)", "30000 grain as CaCO3", 1e-9,
+            "published", "trade_sizing"),
+    example("softener_capacity_needed(240 gal/day, 21 gpg, 7.143 day/event)", "36000 grain as CaCO3", 1e-4,
             "published", "trade_settings"),
-    example("capacity_needed(300 gal/day, 25 gpg, 3.8 day/event, 7500 grain as CaCO3)",
+    example("softener_capacity_needed(300 gal/day, 25 gpg, 3.8 day/event, 7500 grain as CaCO3)",
             "36000 grain as CaCO3", 1e-9, "computed", "definition"),
 };
 constexpr puteal_example capacityRefusals[] = {
-    refusal("capacity_needed(400 gal/day, 15 gpg, 0 day/event)",
+    refusal("softener_capacity_needed(400 gal/day, 15 gpg, 0 day/event)",
             "`interval` must be at least 0.1 day/event; it is 0 day/event"),
 };
 constexpr puteal_caution capacityCautions[] = {
@@ -85,7 +86,7 @@ double resinNeeded(double capacity, double perCubicFoot)
 }
 
 constexpr puteal_parameter resinTakes[] = {
-    Parameter("capacity", "grain as CaCO3", "capacity of the whole bed, see capacity_needed")
+    Parameter("capacity", "grain as CaCO3", "capacity of the whole bed, see softener_capacity_needed")
         .hard(0, 1e7)
         .usual(5000, 200000),
     Parameter("resin_capacity", "grain/ft^3 as CaCO3", "capacity of a cubic foot, see resin_capacity")
@@ -178,7 +179,7 @@ constinit const puteal_function dailyLoadRow =
         .refusing(loadRefusals);
 
 constinit const puteal_function capacityNeededRow =
-    Function("capacity_needed", "Capacity needed",
+    Function("softener_capacity_needed", "Capacity needed",
              "Capacity a bed needs to last for the days wanted, its reserve kept back.", call<capacityNeeded>)
         .takes(capacityTakes)
         .gives("grain as CaCO3", "capacity of the whole bed")

@@ -76,7 +76,7 @@ const puteal_function functions[] = {
     saltPerRegenerationRow, saltPerYearRow,      saltByEfficiencyRow,    saltSupplyRow,
     brineStrengthRow,       saltDissolvedRow,    brineFillRow,           brineVolumeRow,
     regenerationWaterRow,   waterRatioRow,       waterBoundRow,          waterPerYearRow,
-    resinFlowRateRow,       resinServiceFlowRow, serviceRateByDepthRow,  ratingRow,
+    resinFlowRateRow,       resinServiceFlowRow, rateByLoadingRow,       ratingRow,
     ironVerdictRow,         ironLimitRow,        highEfficiencyRow,
 };
 constinit const puteal_plugin self =

@@ -15,7 +15,7 @@ extern const puteal_function leastSaltRow, potassiumFactorRow, saltPerRegenerati
     efficiencyAchievedRow, saltSupplyRow;
 extern const puteal_function brineStrengthRow, saltDissolvedRow, brineFillRow, brineVolumeRow;
 extern const puteal_function waterRatioRow, waterBoundRow, waterPerYearRow;
-extern const puteal_function resinFlowRateRow, resinServiceFlowRow, serviceRateByDepthRow, ratingRow;
+extern const puteal_function resinFlowRateRow, resinServiceFlowRow, rateByLoadingRow, ratingRow;
 extern const puteal_function ironVerdictRow, ironLimitRow, highEfficiencyRow;
 
 /// Whose capacity figures; the tables stand in capacity.cpp.

@@ -266,6 +266,8 @@ void ParserTest::refused_data()
                             << QString::fromUtf8(fixes);
     };
     row("a decimal comma", "«1,5» mg/L", "a comma stands only between arguments: write 1.5", "1.5 mg/L");
+    row("a decimal comma with its unit in a call", "max(«1,5» gal, 2 gal)",
+        "a decimal is written with a point: write 1.5", "max(1.5 gal, 2 gal) | max(1, 5 gal, 2 gal)");
     row("a decimal comma in parentheses of a call", "max((«1,5»), 2)",
         "a comma stands only between arguments: write 1.5", "max((1.5), 2)");
     row("a grouped number", "«1,250» + a", "numbers in a formula have no grouping commas: write 1250",

@@ -322,6 +322,15 @@ void RecalcTest::circles()
     QCOMPARE(q(worked.error("flow")),
              QString("circular: `flow` needs `hours`, `hours` needs `daily_use`, `daily_use` needs `flow`"));
     QCOMPARE(q(worked.error("4")), QString("waits for `hours`"));
+
+    // A member with a mistyped function says that; put right, it says the circle, and then neither.
+    Worked mended(sheetText({named("flow", "twise(hours)"), named("hours", "flow + 1")}));
+    QCOMPARE(q(mended.error("flow")), QString("no function is named `twise`"));
+    QCOMPARE(q(mended.error("hours")), QString("circular: `hours` needs `flow`, `flow` needs `hours`"));
+    mended.type("flow", "2 * hours");
+    QCOMPARE(q(mended.error("flow")), QString("circular: `flow` needs `hours`, `hours` needs `flow`"));
+    mended.type("flow", "3");
+    QCOMPARE(q(mended.shown("hours")), QString("4"));
     QCOMPARE(q(worked.error("5")), QString("circular: `x[5]` needs `x[5]`"));
     QCOMPARE(q(worked.error("6")), QString("circular: `x[6]` needs `x[6]`"));
 
@@ -478,6 +487,9 @@ void RecalcTest::previews()
     QCOMPARE(q(showTrimmed(preview.number, Bound::exact, preview.shown, 6).text()), QString("15 gpm"));
     preview = worked.program->preview(worked.book, worked.at("flow"), "twice", worked.values);
     QCOMPARE(q(preview.error->words), QString("circular: `flow` needs `twice`, `twice` needs `flow`"));
+    // The nearer error first: a function that does not exist before the circle its argument would close.
+    preview = worked.program->preview(worked.book, worked.at("flow"), "twise(twice)", worked.values);
+    QCOMPARE(q(preview.error->words), QString("no function is named `twise`"));
     preview = worked.program->preview(worked.book, worked.at("3"), "2 + 1/0", worked.values);
     QCOMPARE(q(preview.error->words), QString("divides by zero"));
     preview = worked.program->preview(worked.book, worked.at("3"), "3 gpm", worked.values);

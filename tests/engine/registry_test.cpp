@@ -289,6 +289,20 @@ private slots:
                  QString("no function is named `compensated_hardnes`; compensated_hardness?"));
     }
 
+    void fetchesBlocksWhenWantedAndOnlyOfWhatItKnows()
+    {
+        Folder folder;
+        const auto registry = folder.shipped();
+        folder.change("functions = [", "functions = [\"one_more\", ");
+        QVERIFY(!registry->find("exchange_load"));
+        QCOMPARE(
+            QString::fromStdString(registry->whyNot("exchange_load").words),
+            QString(
+                "`exchange_load` needs the plugin softening: its manifest cannot be used: it changed while "
+                "the program was running; start it again"));
+        QCOMPARE(registry->plugins()[0].state, PluginInfo::State::refused);
+    }
+
     void manifestsAreWrittenFromTheLibraries()
     {
         const auto registry = Registry::create(UnitTable(), {{}, {built}});

@@ -9,6 +9,7 @@
 #include <cmath>
 
 #include "sdk/plugin.h"
+#include "sdk/roots.h"
 
 using namespace puteal::sdk;
 
@@ -78,10 +79,11 @@ private slots:
         QTest::addColumn<QString>("header");
         const QStringList c{"-std=c99", "-xc"}, cpp{"-std=c++20", "-xc++"};
         QTest::newRow("contract in C") << "cc" << c << "contract.h";
-        for (const char *header : {"contract.h", "call.h", "choices.h", "dates.h", "measures.h",
-                                   "parameter.h", "plugin.h", "substances.h", "tables.h"})
+        for (const char *header :
+             {"contract.h", "call.h", "choices.h", "dates.h", "measures.h", "parameter.h", "plugin.h",
+              "roots.h", "substances.h", "tables.h", "water.h"})
             QTest::addRow("%s by g++", header) << "g++" << cpp << header;
-        for (const char *header : {"contract.h", "plugin.h"}) // plugin.h includes the others
+        for (const char *header : {"contract.h", "plugin.h", "roots.h"}) // plugin.h includes the others
             QTest::addRow("%s by clang", header) << "clang++-14" << cpp << header;
     }
     void headersCompileAlone()
@@ -195,6 +197,29 @@ private slots:
         QFETCH(double, mass);
         QVERIFY(substanceIndex(substance.constData()) >= 0);
         QVERIFY(std::fabs(molarMass(substance.constData()) - mass) < 6e-5);
+    }
+
+    /// Roots as printed in textbooks of numerical methods (Wallis' cubic, Dottie's number, the omega
+    /// constant) and roots known exactly; rising, falling, at an end, at zero, and none.
+    void crossings()
+    {
+        const auto near = [](double ours, double root) {
+            return std::fabs(ours - root) <= 4e-16 * std::fabs(root);
+        };
+        QVERIFY(near(crossing(2, 3, [](double x) { return x * x * x - 2 * x - 5; }), 2.0945514815423265));
+        QVERIFY(near(crossing(0, 1, [](double x) { return std::cos(x) - x; }), 0.7390851332151607));
+        QVERIFY(near(crossing(0, 1, [](double x) { return x * std::exp(x) - 1; }), 0.567143290409784));
+        // (x + 3) (x - 1)^2 rises through -3 and only touches 1
+        QVERIFY(near(crossing(-4, 4.0 / 3, [](double x) { return (x + 3) * (x - 1) * (x - 1); }), -3));
+        QCOMPARE(crossing(0, 4, [](double x) { return x - 4; }), 4.0);
+        QCOMPARE(crossing(0, 4, [](double x) { return -x; }), 0.0);
+        QCOMPARE(crossing(-1, 3, [](double x) { return x; }), 0.0);
+        QVERIFY(near(crossing(0, 1e300, [](double x) { return std::log(x / 1e-200); }), 1e-200));
+        QVERIFY(std::isnan(crossing(0, 2, [](double x) { return (x - 1) * (x - 1); })));
+        QVERIFY(std::isnan(crossing(0, 2, [](double) { return std::nan(""); })));
+        int asked = 0; // halving ends of itself
+        crossing(1, 2, [&](double x) { return ++asked, x * x - 2; });
+        QVERIFY(asked < 60);
     }
 
     void comparisonsHaveOneSlack()

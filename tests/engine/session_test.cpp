@@ -271,7 +271,22 @@ private slots:
         QCOMPARE(units("10 gpg + 1 mg/L as Fe"), QString("gpg + mg/L as Fe"));
         QCOMPARE(units("compensated_hardness(hardness, 3 gal)"),
                  QString("compensated_hardness(hardness, gal)"));
-        QCOMPARE(units("hardness +"), QString());
+    }
+    void theUnitsRowShowsWhatIsKnownSoFar()
+    {
+        const auto session = opened();
+        const auto units = [&](const char *text) {
+            return QString::fromStdString(session->slip({0, 1, 4}, text).units);
+        };
+        QCOMPARE(units("hardness +"), QString("gpg +"));
+        QCOMPARE(units("hardness * (iron + "), QString("gpg.(mg/L as Fe + "));
+        QCOMPARE(units("max(hardness, "), QString("max(gpg, "));
+        QCOMPARE(units("hardness + hard"), QString("gpg + ?"));
+        QCOMPARE(units("compensted_hardness(hardness, iron)"),
+                 QString("compensted_hardness(gpg, mg/L as Fe)"));
+        QCOMPARE(units("2 * harness"), QString("number.?"));
+        QCOMPARE(units("3 gal/min + unknown"), QString("gal/min + ?"));
+        QCOMPARE(units(")"), QString());
     }
     void whatAFileCannotHoldIsRefused()
     {

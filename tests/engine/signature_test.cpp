@@ -317,7 +317,9 @@ private slots:
         const auto described = describe(plugin, UnitTable());
         QVERIFY2(described, described ? "" : described.error().words.c_str());
         Manifest manifest;
-        QVERIFY(readHead(manifestText(*described, "trial.so"), manifest));
+        const std::string text = manifestText(*described, "trial.so");
+        QVERIFY(readHead(text, manifest));
+        QVERIFY(readBlocks(text, manifest));
         const auto read = readFunction(manifest.blocks.at(0), UnitTable());
         QVERIFY2(read, read ? "" : read.error().words.c_str());
         QCOMPARE(read->parameters[0].kind, ValueKind::date);

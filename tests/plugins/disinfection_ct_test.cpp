@@ -142,7 +142,7 @@ private slots:
                          {worked, "ct_contact_volume", {6, 0.5, 5, 0.1}, 600, 1e-12},
                          {worked, "ct_contact_volume", {5.2, 0.8, 7, 0.3}, 151.667, 1e-5},
                          {worked, "ct_value", {0.8, 120, 7, 0.3}, 4.11429, 1e-5},
-                         {worked, "log_inactivation", {4.11429, 5.2}, 3.16484, 1e-5}});
+                         {worked, "log_inactivation", {4.11429, 5.2, 4}, 3.16484, 1e-5}});
         for (double ct = 1; ct < 300; ct *= 1.7) { // volume and CT undo each other
             const double gal = number("ct_contact_volume", {ct, 0.6, 9, 0.2});
             QVERIFY(std::fabs(number("ct_value", {0.6, gal, 9, 0.2}) / ct - 1) < 1e-12);
@@ -158,7 +158,7 @@ private slots:
             {"giardia_ct_required", {3, 7, 10, 1}},
             {"ct_value", {0.8, 120, 7}},
             {"ct_contact_volume", {6, 0.5, 10}},
-            {"log_inactivation", {4, 6}},
+            {"log_inactivation", {4, 6, 4}},
             {"chlorination_k_time", {7.5, 50, 0.5}},
             {"giardia_ct_required", {3, 7, 10, 1, byTwoRanges}}};
         for (const auto &[name, given] : calls) {
@@ -197,6 +197,12 @@ private slots:
                          {recalled, "chlorination_k_time", {9, 33, 1}, 36, 1e-12},
                          {"the row above", "chlorination_k_time", {7.1, 49, 1}, 15, 1e-12}});
         QVERIFY(dosing().call("chlorination_k_time", {7, 50, 1}).warns("unsourced"));
+        // State of New York: 10 minutes with 0.2 mg/L at pH 7, 0.4 at pH 8 (ecologycenter.us), a quarter of
+        // it
+        holds(dosing(), {{"four times 10 min", "chlorination_k_time", {7, 50, 0.2}, 40, 1e-12},
+                         {"four times 10 min", "chlorination_k_time", {8, 50, 0.4}, 40, 1e-12}});
+        // one log claimed for the wrong table: what the CT was read for is asked for each time
+        QVERIFY((dosing().find("log_inactivation")->parameters[2].flags & PUTEAL_HAS_DEFAULT) == 0);
         // at pH 7 and above it asks more than the 4-log virus table at 10 degC (50 degF)
         for (double ph = 7; ph <= 9; ph += 0.25)
             QVERIFY(number("chlorination_k_time", {ph, 50, 1}) > number("virus_ct_required", {4, ph, 10}));

@@ -50,17 +50,32 @@ private slots:
                 1e-5},
                {"density recalled", "peroxide_strength", {0.07, 1024}, 71680, 1e-12},
                {"density recalled", "peroxide_strength", {0.35, 1131.2}, 395920, 1e-12},
-               {"12.5 to 10 % in 30 days", "bleach_residual_strength", {0.125, 2.0 / 30, 30}, 0.10, 1e-12},
-               {"and at 90 days", "bleach_residual_strength", {0.125, 2.0 / 30, 90}, 0.07142857, 1e-6},
+               {"12.5 to 10 % in 30 days", "bleach_strength_left", {0.125, 2.0 / 30, 30}, 0.10, 1e-12},
+               {"and at 90 days", "bleach_strength_left", {0.125, 2.0 / 30, 90}, 0.07142857, 1e-6},
                {"1.5 gal of bleach to 15 gal", "stock_volume", {15, 5250, 52500}, 1.5, 1e-12}});
         // half the strength decays at a quarter of the rate (Bleach - storage guidelines for end users)
         const auto lost = [](double start) {
-            return start - dosing().call("bleach_residual_strength", {start, 0.0667, 1e-4}).number;
+            return start - dosing().call("bleach_strength_left", {start, 0.0667, 1e-4}).number;
         };
         QVERIFY(std::fabs(lost(0.125) / lost(0.0625) - 4.0) < 1e-4);
         QVERIFY(dosing().call("peroxide_strength", {0.07, 1024}).warns("burns"));
         QVERIFY(dosing().call("peroxide_strength", {0.08, 1028}).warns("transport"));
         QVERIFY(dosing().call("peroxide_strength", {0.03, 1009.5}).cautions.empty());
+        // class 5.1 above 20 % (Science ASSIST 2019)
+        QVERIFY(dosing().call("peroxide_strength", {0.35, 1131.2}).warns("oxidizer"));
+        QVERIFY(!dosing().call("peroxide_strength", {0.2, 1072}).warns("oxidizer"));
+        QCOMPARE(QString::fromStdString(dosing().call("stock_volume", {15, 5250, 52500}).reason),
+                 QString("1.5 gal of stock, 13.5 gal of soft or filtered water"));
+        // label 12.5 by weight; label 10 and 5.25 (specific gravities recalled)
+        holds(dosing(),
+              {{"IUPAC 2021", "hypochlorite_strength", {0.125, weightAsHypochlorite, 1.19}, 141678, 1e-5},
+               {"IUPAC 2021", "hypochlorite_strength", {0.10, weightAsHypochlorite, 1.14}, 108580, 1e-5},
+               {"IUPAC 2021", "hypochlorite_strength", {0.0525, weightAsHypochlorite, 1.07}, 53504, 1e-5},
+               {"120 g/L, 1.16: 10.3448 % as Cl2",
+                "hypochlorite_strength",
+                {0.103448, weightAsChlorine, 1.16},
+                120000,
+                1e-5}});
     }
 
     void feeding()
@@ -78,6 +93,13 @@ private slots:
                          {"worked out", "feed_setting", {5.76, 10}, 0.576, 1e-12},
                          {"worked out", "solution_days", {15, 300, 5, 5250}, 52.5, 1e-12},
                          {"worked out", "solution_days", {15, 250, 8, 70000}, 525, 1e-12}});
+        holds(dosing(), {{"21 gal in 2 min, straight bleach", "feed_rate", {10.5, 5, 52500}, 1.44, 1e-12},
+                         {"straight bleach", "feed_rate", {8, 3.51755, 52500}, 0.77185, 1e-5},
+                         {"straight bleach", "feed_rate", {6, 7.68104, 52500}, 1.26408, 1e-5}});
+        // a strength of 52.5 where 52,500 was meant; a dose of 2 % and less goes without a word
+        QVERIFY(dosing().call("feed_rate", {10, 5, 52.5}).warns("weak_solution"));
+        QVERIFY(dosing().call("feed_rate", {10, 5, 250}).cautions.empty());
+        QVERIFY(dosing().call("solution_days", {15, 300, 5, 52.5}).warns("weak_solution"));
         QVERIFY(dosing().call("feed_setting", {0.5, 10}).warns("low"));
         QVERIFY(dosing().call("feed_setting", {9.5, 10}).warns("high"));
         QVERIFY(dosing().call("feed_setting", {1, 10}).cautions.empty());
@@ -102,26 +124,26 @@ private slots:
     void aging()
     {
         const char *worked = "worked out from 12.5 to 10 % in 30 days";
-        holds(dosing(), {{worked, "bleach_loss_rate", {0.125, 0.10, 30}, 2.0 / 30, 1e-12},
+        holds(dosing(), {{worked, "bleach_decay_rate_from_tests", {0.125, 0.10, 30}, 2.0 / 30, 1e-12},
                          {worked, "bleach_age_limit", {0.125, 2.0 / 30}, 30, 1e-12},
                          {worked, "bleach_age_limit", {0.0525, 2.0 / 30}, 71.4286, 1e-6},
                          {"3.5 times for 10 degC, general pages on hypochlorite",
-                          "bleach_decay_rate",
+                          "bleach_decay_rate_at",
                           {0.02, 20, 30, 3.5},
                           0.07,
                           1e-12},
                          {"0.5 % a year, Science ASSIST 2019, three years",
-                          "peroxide_residual_strength",
+                          "peroxide_strength_left",
                           {0.35, 0.005, 365, 1095},
                           0.344776,
                           1e-6},
                          {"1 % a month, common practice",
-                          "peroxide_residual_strength",
+                          "peroxide_strength_left",
                           {0.07, 0.01, 365.0 / 12, 365},
                           0.0620469,
                           1e-6}});
-        QVERIFY(dosing().call("peroxide_residual_strength", {0.07, 0.02, 30, 365}).warns("aged"));
-        QVERIFY(!dosing().call("peroxide_residual_strength", {0.07, 0.01, 30, 365}).warns("aged"));
+        QVERIFY(dosing().call("peroxide_strength_left", {0.07, 0.02, 30, 365}).warns("aged"));
+        QVERIFY(!dosing().call("peroxide_strength_left", {0.07, 0.01, 30, 365}).warns("aged"));
     }
 
     /// Second-order loss, also through a warm summer, against steps of the rate law.
@@ -133,14 +155,14 @@ private slots:
                     const double law = reference::integrated(
                         [rate](double, const double *c, double *slope) { slope[0] = -rate * c[0] * c[0]; },
                         {start}, days)[0];
-                    QVERIFY(
-                        reference::close(number("bleach_residual_strength", {start, rate, days}), law, 1e-9));
+                    QVERIFY(reference::close(number("bleach_strength_left", {start, rate, days}), law, 1e-9));
                     // 30 days in the cellar, then the shed
                     const auto warm = [](double k, double t) { return k * std::pow(3.0, (t - 20.0) / 10.0); };
-                    const double cellar = number("bleach_residual_strength",
-                                                 {start, number("bleach_decay_rate", {rate, 20, 12}), 30});
-                    const double shed = number("bleach_residual_strength",
-                                               {cellar, number("bleach_decay_rate", {rate, 20, 33}), days});
+                    const double cellar = number("bleach_strength_left",
+                                                 {start, number("bleach_decay_rate_at", {rate, 20, 12}), 30});
+                    const double shed =
+                        number("bleach_strength_left",
+                               {cellar, number("bleach_decay_rate_at", {rate, 20, 33}), days});
                     const auto stored = [&](double k) {
                         return [k](double, const double *c, double *slope) { slope[0] = -k * c[0] * c[0]; };
                     };
@@ -150,7 +172,7 @@ private slots:
                     const double age = number("bleach_age_limit", {start, rate, 0.3});
                     const double found = reference::root(
                         [&](double t) {
-                            return number("bleach_residual_strength", {start, rate, t}) - 0.7 * start;
+                            return number("bleach_strength_left", {start, rate, t}) - 0.7 * start;
                         },
                         0, 1e5);
                     QVERIFY(reference::close(age, found, 1e-9));
@@ -161,8 +183,8 @@ private slots:
                 const double law = reference::integrated(
                     [rate](double, const double *c, double *slope) { slope[0] = -rate * c[0]; }, {0.35},
                     days)[0];
-                QVERIFY(reference::close(number("peroxide_residual_strength", {0.35, loss, 30, days}), law,
-                                         1e-9));
+                QVERIFY(
+                    reference::close(number("peroxide_strength_left", {0.35, loss, 30, days}), law, 1e-9));
             }
     }
 
@@ -366,8 +388,14 @@ private slots:
         QTest::newRow("nothing fed")
             << "solution_days" << QList<double>{15, 300, 0, 5250} << 0
             << "nothing is fed, so the tank never empties: give a use and a dose above 0";
+        QTest::newRow("a dose stronger than the solution")
+            << "feed_rate" << QList<double>{10, 5, 1} << 3
+            << "the solution is weaker than the dose: check the units of the two";
+        QTest::newRow("a solution weaker than the dose")
+            << "solution_days" << QList<double>{15, 300, 5, 1} << 4
+            << "the solution is weaker than the dose: check the units of the two";
         QTest::newRow("stronger with time")
-            << "bleach_loss_rate" << QList<double>{0.10, 0.125, 30} << 2
+            << "bleach_decay_rate_from_tests" << QList<double>{0.10, 0.125, 30} << 2
             << "a solution does not grow stronger: give the strength at the later test";
         QTest::newRow("a weak stock by mass")
             << "diluted_volume" << QList<double>{1, 0.07, 1024, 0.35, 1131} << 4

@@ -142,6 +142,9 @@ private slots:
                             {"IPC 2018, kitchen sink", "fixture_units", {6}, 1.4, 1e-14},
                             {"IPC 2018, lavatory", "fixture_units", {8}, 0.7, 1e-14}});
         QVERIFY(household().call("peak_flow_by_fixture_units", {60, 0, 0}).warns("recalled"));
+        QVERIFY(household().call("peak_flow_by_bathrooms", {2}).warns("recalled"));
+        for (int fixture = 0; fixture < 13; ++fixture)
+            QCOMPARE(household().call("fixture_units", {double(fixture)}).warns("recalled"), fixture > 8);
     }
 
     /// A number that is none, or beyond the table, ends at its last row instead of reading on behind it.
@@ -271,7 +274,7 @@ private slots:
                {w, "drawdown", {10, 0.1, 6, 10}, 49.3803, 1e-5},
                {w, "drawdown", {10, 0.1, 6, 15}, 63.9853, 1e-5},
                {"in the end flow / specific capacity", "drawdown", {12, 0.5, 6, 1e5}, 24, 1e-12},
-               {w, "pumping_head", {60, 8, 8.0618, 25}, 133.7293, 1e-6}});
+               {w, "total_dynamic_head", {60, 8, 8.0618, 25}, 133.7293, 1e-6}});
         QVERIFY(hydraulics().call("recovery_rate", {1, 12, 6}).warns("small_rise"));
         QVERIFY(hydraulics().call("bucket_flow", {1, 37}).warns("coarse"));
     }

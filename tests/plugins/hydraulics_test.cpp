@@ -1,4 +1,6 @@
 /// Hydraulics over grids against the GNU Scientific Library and plain summation; backwash tests with reasons.
+#include <array>
+
 #include <QTest>
 
 #include <gsl/gsl_errno.h>
@@ -91,6 +93,72 @@ private slots:
                           number("friction_factor", {4000.000001, 1e-4})) < 1e-9);
     }
 
+    /// Friction factors settled to 1e-15 by hand, and heads of water of 10 degC with them.
+    void frictionRows()
+    {
+        const double table[][4] = {
+            {4e3, 0, 0.039907014, 0.040551491},    {1e4, 0, 0.030882950, 0.030972097},
+            {1e5, 0, 0.017989773, 0.017862578},    {1e5, 1e-4, 0.018513866, 0.018452445},
+            {1e5, 1e-3, 0.022174536, 0.022342412}, {1e5, 1e-2, 0.038503544, 0.038750932},
+            {1e6, 1e-3, 0.019943466, 0.020029241}, {1e7, 1e-5, 0.008995712, 0.009058546}};
+        for (const auto &[reynolds, roughness, colebrook, shortForm] : table) {
+            QVERIFY(std::fabs(number("friction_factor", {reynolds, roughness}) - colebrook) < 6e-10);
+            QVERIFY(std::fabs(number("friction_factor", {reynolds, roughness, 1}) - shortForm) < 6e-10);
+        }
+        const char *w = "worked out from the definition";
+        holds(hydraulics(), {{w, "darcy_weisbach_loss", {10, 1.049, 100}, 6.15771, 2e-5},
+                             {w, "darcy_weisbach_loss", {5, 0.824, 100}, 5.75339, 2e-5},
+                             {w, "darcy_weisbach_loss", {10, 1.38, 100}, 1.66806, 2e-5},
+                             {w, "darcy_weisbach_loss", {10, 1.049, 100, 10, 0.046}, 7.01533, 2e-5},
+                             {w, "pipe_velocity", {10, 1.049}, 1.131497 / 0.3048, 1e-6},
+                             {"one velocity head of 1 ft", "minor_loss", {21.6070, 1.049, 1}, 1, 2e-4},
+                             {w, "valve_pressure_loss", {10, 8}, 1.5625, 1e-14}});
+        QVERIFY(hydraulics().call("pipe_velocity", {20, 1.049, 5}).warns("fast"));
+        QVERIFY(!hydraulics().call("pipe_velocity", {20, 1.049}).warns("fast"));
+    }
+
+    void hazenWilliamsRows()
+    {
+        // 77 Illinois Administrative Code 906, appendix A, exhibit I: in, gpm, ft a 100 ft as printed, and
+        // the same worked out; the printed 0.39 has two figures
+        const double table[][4] = {
+            {1.049, 5, 1.52, 1.5345}, {1.049, 10, 5.50, 5.5397}, {1.38, 5, 0.39, 0.4041},
+            {1.38, 10, 1.46, 1.4588}, {1.38, 15, 3.06, 3.0911},  {1.38, 20, 5.23, 5.2662},
+            {1.61, 20, 2.46, 2.4875}, {2.067, 20, 0.74, 0.7375}, {2.067, 50, 3.98, 4.0251},
+            {0.824, 5, 0, 4.9673},    {0.824, 10, 0, 17.9318},   {0.824, 15, 0, 37.9967}};
+        for (const auto &[inches, flow, printed, worked] : table) {
+            const double ours = number("hazen_williams_loss", {flow, inches, 100});
+            QVERIFY(std::fabs(ours - worked) < 6e-5);
+            if (printed > 0)
+                QVERIFY2(std::fabs(ours / printed - 1) < (printed < 0.5 ? 0.037 : 0.012),
+                         qPrintable(QString::number(printed)));
+        }
+        const char *w = "worked out from the form named";
+        holds(hydraulics(), {{w, "hazen_williams_loss", {8, 1.049, 100, 140}, 4.16389, 2e-6},
+                             {w, "hazen_williams_loss", {5, 0.824, 100, 140}, 5.6443, 1e-5},
+                             {w, "hazen_williams_loss", {10, 0.824, 100, 140}, 20.3759, 1e-5},
+                             {w, "hazen_williams_loss", {10, 1.049, 100, 150, 1}, 2.3889 * 2.3067, 3e-5},
+                             {w, "hazen_williams_loss", {10, 1.049, 100, 150, 2}, 5.48891, 1e-6}});
+        QVERIFY(hydraulics().call("hazen_williams_loss", {1, 1.049, 100}).warns("slow"));
+        QVERIFY(!hydraulics().call("hazen_williams_loss", {3, 1.049, 100}).warns("slow"));
+        QVERIFY(number("reynolds_number", {1, 1.049}) < 4000 && number("reynolds_number", {3, 1.049}) > 4000);
+    }
+
+    /// Half the speed: half the flow, a fourth of the head, whatever the shape of the curve.
+    void pumpAtAnotherSpeed()
+    {
+        for (const double shape : {0.0, 1.0})
+            for (const double speed : {0.5, 0.9, 1.1})
+                for (double q = 0; q <= 14; q += 0.7)
+                    QVERIFY(std::fabs(
+                                number("pump_head", {column(flows), column(heads), speed * q, shape, speed}) -
+                                speed * speed *
+                                    number("pump_head", {column(flows), column(heads), q, shape})) < 1e-10);
+        QCOMPARE(hydraulics().call("pump_head", {column(flows), column(heads), 13, 0, 0.9}).words,
+                 std::string("the curve goes from 0 to 12.6 gpm; beyond it the pump runs out"));
+        QVERIFY(std::fabs(number("water_horsepower", {10, 150}) - 0.378788) < 1e-6);
+    }
+
     void curveAgainstInterpolation()
     {
         gsl_interp *line = gsl_interp_alloc(gsl_interp_linear, flows.size());
@@ -106,6 +174,12 @@ private slots:
             before = smooth;
         }
         gsl_interp_free(line);
+        // worked out, straight and smooth
+        for (const auto &[q, straight, smooth] :
+             {std::array{7.0, 275.0, 275.857246}, {9.0, 245.0, 246.014035}, {11.0, 207.0, 208.009153}}) {
+            QVERIFY(std::fabs(number("pump_head", {column(flows), column(heads), q}) - straight) < 1e-9);
+            QVERIFY(std::fabs(number("pump_head", {column(flows), column(heads), q, 1}) - smooth) < 1e-6);
+        }
         // squares at 0 .. 3 turned upside down: slopes 0, 1.5, 3.75, 6, so 2.21875 at 1.5 exactly
         QCOMPARE(number("pump_head", {column({0, 1, 2, 3}), column({0, -1, -4, -9}), 1.5, 1}), -2.21875);
     }
@@ -202,6 +276,14 @@ private slots:
         QVERIFY(hydraulics().call("motor_starts", {2, 10, 5}).warns("often"));
         QCOMPARE(hydraulics().call("motor_starts", {20, 10, 12}).reason,
                  std::string("the draw takes all the pump gives, so it never stops"));
+        // worked out: precharge, cut-in, cut-out, share of the volume; trade tables print 0.37, 0.31, 0.27
+        const double table[][4] = {{28, 30, 50, 0.295288},
+                                   {20, 20, 40, 0.36563},
+                                   {30, 30, 50, 0.30912},
+                                   {40, 40, 60, 0.26774},
+                                   {38, 40, 60, 21.92561 / 85}};
+        for (const auto &[precharge, in, out, share] : table)
+            QVERIFY(std::fabs(number("tank_drawdown", {1, precharge, in, out}) - share) < 6e-6);
         for (const double cutIn :
              {20.0, 30.0, 40.0}) { // a tank of the least volume gives one run of the pump
             const double volume = number("least_tank_volume", {9, 1.5, cutIn - 2, cutIn, cutIn + 20});
@@ -221,6 +303,16 @@ private slots:
             good.reason,
             std::string(
                 "at the end of the wash the pump works against 133.7 ft and makes 262 ft at 8 gpm: enough"));
+        QCOMPARE(
+            hydraulics().call("backwash_pump_test", pump(10, 0.1)).reason,
+            std::string("at the end of the wash the pump works against 179.2 ft and makes 228 ft at 10 gpm: "
+                        "enough"));
+        const std::vector<double> fromTwo(flows.begin() + 1, flows.end()),
+            headsFromTwo(heads.begin() + 1, heads.end());
+        const Answer below = hydraulics().call(
+            "backwash_pump_test", {column(fromTwo), column(headsFromTwo), 1.5, 10, 60, 1, 6, 25, 1.049, 200});
+        QCOMPARE(below.number, 2.0);
+        QCOMPARE(below.reason, std::string("needs lines of the pump's curve down to the flow of the wash"));
         QCOMPARE(hydraulics().call("backwash_pump_test", pump(15, 1)).reason,
                  std::string("the wash takes 15 gpm; the pump's curve ends at 14 gpm: beyond pump run-out, "
                              "whatever the well gives"));
@@ -233,6 +325,12 @@ private slots:
         QCOMPARE(brief.number, 2.0);
         QCOMPARE(brief.reason, std::string("measured 7 gpm held for 3 min at 25 psi, less than one wash of "
                                            "16 min: run it 15 minutes at the drain"));
+        // against far more pressure than a wash needs too little proves nothing
+        const Answer pressed = hydraulics().call("backwash_measured_test", {8, 16, 7, 16, 60});
+        QCOMPARE(pressed.number, 2.0);
+        QVERIFY(pressed.reason.ends_with("open the drain until near 20 psi are left and measure again"));
+        QCOMPARE(hydraulics().call("backwash_measured_test", {8, 16, 7, 16, 30}).number, 3.0);
+        QCOMPARE(hydraulics().call("backwash_measured_test", {8, 16, 9, 16, 60}).number, 0.0);
         QCOMPARE(hydraulics().call("backwash_rate_test", {9, 0.7854, 12, 8}).reason,
                  std::string("the bed takes 9.425 gpm and the drain passes 8 gpm: too little; an "
                              "under-washed bed looks fine for months, then fouls"));

@@ -61,6 +61,10 @@ constexpr Printed primary[] = {
     {lead, us, actionLevel, 0, 0.010, "Pb", "2027-11-01", "", "fr_lead_2024"},
     // 65 FR 76708, effective 2003-12-08; COMAR 26.04.01.09 prints 30
     {uranium, us, healthLimit, 0, 0.030, "U", "2003-12-08", "", "fr_radionuclides"},
+    // 40 CFR 141.52: total coliforms until March 31, 2016, E. coli from April 1, 2016, both zero
+    {totalColiform, us, treatmentGoal, 0, 0, "", "1990-12-31", "2016-03-31", "cfr141_52"},
+    {totalColiform, us, treatmentGoal, 0, noValue, "", "2016-04-01", "", "cfr141_52"},
+    {eColi, us, treatmentGoal, 0, 0, "", "2016-04-01", "", "cfr141_52"},
     // AWWA DrinkTap page: lifetime 0.3; EPA 822-R-03-006: 20; Potwora 2009: 4 as Cl2
     {manganese, us, advisory, 0, 0.3, "Mn", "2004-01-01", "", "drinktap_manganese"},
     {sodium, us, advisory, 0, 20, "Na", "2003-01-01", "", "epa_sodium"},
@@ -76,6 +80,9 @@ constexpr Printed canadian[] = {
     {nitrate, canada, healthLimit, 0, 10, "N", "1987-01-01", "", "canada_open"},
     // notice in the Canada Gazette of 28 December 2024
     {iron, canada, aesthetic, 0, 0.1, "Fe", "2024-12-28", "", "canada_iron_2024"},
+    // canada.ca, guideline technical documents on lead (published March 8, 2019) and arsenic (May 2006)
+    {lead, canada, healthLimit, 0, 0.005, "Pb", "2019-03-08", "", "canada_lead_2019"},
+    {arsenic, canada, healthLimit, 0, 0.010, "As", "2006-05-01", "", "canada_arsenic"},
     // esemag.com 2019
     {manganese, canada, aesthetic, 0, 0.02, "Mn", "2019-05-10", "", "journal_manganese"},
     {manganese, canada, healthLimit, 0, 0.12, "Mn", "2019-05-10", "", "journal_manganese"},
@@ -108,11 +115,10 @@ constexpr Printed fromMemory[] = {
     {lead, us, treatmentGoal, 0, 0, "Pb", "1992-12-07", "", "recalled_us"},
     {uranium, us, treatmentGoal, 0, 0, "U", "2003-12-08", "", "recalled_us"},
     {barium, us, healthLimit, 0, 2, "Ba", "1993-01-01", "", "recalled_us"},
-    {fluoride, us, healthLimit, 0, 4.0, "F", "1986-04-02", "", "recalled_us"},
+    {fluoride, us, healthLimit, 0, 4.0, "F", "1987-10-02", "", "recalled_us"}, // the day: 40 CFR 141.60
     {nitrite, us, healthLimit, 0, 1, "N", "1992-07-30", "", "recalled_us"},
     {totalColiform, us, healthLimit, 0, 0, "", "1990-12-31", "2016-03-31", "recalled_us"},
     {totalColiform, us, actionLevel, 0, 0, "", "2016-04-01", "", "recalled_us"},
-    {totalColiform, us, treatmentGoal, 0, 0, "", "1990-12-31", "", "recalled_us"},
     {eColi, us, healthLimit, 0, 0, "", "1990-12-31", "", "recalled_us"},
     {manganese, canada, aesthetic, 0, 0.05, "Mn", "1987-01-01", "2019-05-09", "recalled_canada"},
     {copper, canada, aesthetic, 0, 1, "Cu", "1992-01-01", "", "recalled_canada"},
@@ -121,9 +127,7 @@ constexpr Printed fromMemory[] = {
     {aluminum, canada, treatmentGoal, 0, 0.1, "Al", "1998-01-01", "", "recalled_canada"},
     {aluminum, canada, healthLimit, 0, 2.9, "Al", "2021-03-01", "", "recalled_canada"},
     {arsenic, canada, healthLimit, 0, 0.025, "As", "1989-01-01", "2006-04-30", "recalled_canada"},
-    {arsenic, canada, healthLimit, 0, 0.010, "As", "2006-05-01", "", "recalled_canada"},
     {lead, canada, healthLimit, 0, 0.01, "Pb", "1992-01-01", "2019-03-07", "recalled_canada"},
-    {lead, canada, healthLimit, 0, 0.005, "Pb", "2019-03-08", "", "recalled_canada"},
     {uranium, canada, healthLimit, 0, 0.02, "U", "2001-01-01", "", "recalled_canada"},
     {barium, canada, healthLimit, 0, 1.0, "Ba", "1990-01-01", "2019-12-31", "recalled_canada"},
     {barium, canada, healthLimit, 0, 2.0, "Ba", "2020-01-01", "", "recalled_canada"},

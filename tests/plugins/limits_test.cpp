@@ -85,9 +85,11 @@ private slots:
         QVERIFY(!iron.warns("recalled") && !iron.warns("later_than_table"));
         const Answer lead = limit("lead", canada, october);
         QCOMPARE(lead.reason,
-                 std::string("lead: health limit 0.005 mg/L as Pb (Canada, in force from 2019-03-08, day "
-                             "recalled; recalled)"));
-        QVERIFY(lead.warns("recalled"));
+                 std::string("lead: health limit 0.005 mg/L as Pb (Canada, in force from 2019-03-08; source "
+                             "canada_lead_2019)"));
+        QVERIFY(!lead.warns("recalled") && limit("uranium", canada, october).warns("recalled"));
+        // an action level says beside its number what it is not
+        QVERIFY(limit("lead", us, october).reason.ends_with("of public systems, no measure for one house)"));
         QCOMPARE(
             limit("nitrate as N", who, october).reason,
             std::string(
@@ -184,6 +186,8 @@ private slots:
         row("no group, kind blank", bacteria(0.0, missing(), us), "below the public limit");
         row("below 10 hides some", bacteria(below(10), below(10), who), "cannot tell");
         row("more than counted", bacteria(above(2419), 0.0, us), "health limit exceeded");
+        // FAO y4263e table A3.1 names E. coli alone: coliform found are then not "below" a limit
+        row("group found, kind not, WHO", bacteria(3.0, 0.0, who), "no limit");
         row("group found, kind blank", bacteria(5.0, missing(), who), "missing test");
         row("both blank", bacteria(missing(), missing(), us), "missing test");
     }
@@ -192,6 +196,20 @@ private slots:
         QFETCH(QString, finding);
         QFETCH(QString, shows);
         QCOMPARE(finding, shows);
+    }
+
+    /// A slip of the year is refused, not answered with "no limit"; any lead is said in words.
+    void acceptanceOfOldDaysAndOfLead()
+    {
+        const double arsenic = substance("arsenic"), lead = substance("lead"), old = dayOf(1926, 10, 12);
+        QCOMPARE(plugin().call("acceptance", {arsenic, 0.5, us, old}).refusedArgument, 4U);
+        QVERIFY(plugin().call("acceptance_ph", {5.0, us, old}).refused);
+        QVERIFY(plugin().call("acceptance_color", {50.0, us, old}).refused);
+        QCOMPARE(plugin().call("acceptance_bacteria", {5.0, 1.0, us, old}).refusedArgument, 4U);
+        QVERIFY(!plugin().call("acceptance", {arsenic, 0.5, us, dayOf(1977, 6, 24)}).refused);
+        QVERIFY(plugin().call("acceptance", {lead, 0.012, us, october}).warns("lead_found"));
+        QVERIFY(!plugin().call("acceptance", {lead, below(0.001), us, october}).warns("lead_found"));
+        QVERIFY(!plugin().call("acceptance", {arsenic, 0.012, us, october}).warns("lead_found"));
     }
 
     void referrals()
@@ -205,6 +223,25 @@ private slots:
         QCOMPARE(with([](Water &w) { w.arsenic = 0.02; }), std::string("stop and refer, arsenic"));
         QCOMPARE(with([](Water &w) { w.nitrate = 25; }), std::string("stop and refer, nitrate"));
         QCOMPARE(with([](Water &w) { w.nitrite = 0.95; }), std::string("stop and refer, nitrite"));
+        // WHO: the parts of both limits together at most 1 [recalled]: 7.9 / 10 + 0.7 / 0.913 = 1.56
+        const auto both = [](Water &w) {
+            w.nitrate = 7.9;
+            w.nitrite = 0.7;
+        };
+        QCOMPARE(with(both), std::string("stop and refer, nitrite"));
+        Water shown;
+        both(shown);
+        QVERIFY(shown.referral().reason.find("add up to 1.56, above 1") != std::string::npos);
+        QCOMPARE(with([](Water &w) {
+                     w.nitrate = 5;
+                     w.nitrite = 0.4;
+                 }), // 0.5 + 0.438
+                 std::string("nothing on these tests, nothing on these tests"));
+        QCOMPARE(with([](Water &w) {
+                     w.nitrate = 7.9;
+                     w.nitrite = below(0.5);
+                 }), // 0.79 + up to 0.547
+                 std::string("caution and go on, near a health limit"));
         QCOMPARE(with([](Water &w) { w.lead = 0.006; }), std::string("stop and refer, lead"));
         QCOMPARE(with([](Water &w) { w.lead = 0.001; }), std::string("caution and go on, some lead"));
         QCOMPARE(with([](Water &w) { w.lead = below(0.001); }),

@@ -30,7 +30,7 @@ double worked(const char *function, const std::vector<Given> &given)
 }
 
 // Columns of the printed tables and the functions that give them.
-constexpr const char *columns[] = {"compound",
+constexpr const char *columns[] = {"compound_amount_factor",
                                    "present_value_factor",
                                    "sinking_fund_factor",
                                    "series_compound_amount_factor",
@@ -189,13 +189,13 @@ private slots:
                        {tests, "loan_payment", {15000, 0.08, 5}, 304.1459143262052370338701494, 1e-14},
                        {tests, "loan_payment", {15000, 0, 5}, 250, 1e-14},
                        {"the same as even yearly sum",
-                        "yearly_equivalent",
+                        "equivalent_annual_cost",
                         {2000, 0.3, 12},
                         626.9081401700757748,
                         1e-14},
-                       {tests, "yearly_equivalent", {20000, 0.8, 3}, 19311.2582781456952, 1e-14},
+                       {tests, "equivalent_annual_cost", {20000, 0.8, 3}, 19311.2582781456952, 1e-14},
                        {"2000 in 12 without interest",
-                        "yearly_equivalent",
+                        "equivalent_annual_cost",
                         {2000, 0, 12},
                         166.6666666666666667,
                         1e-14}});
@@ -243,7 +243,7 @@ private slots:
                 agrees("gradient_present_worth_factor", {rate, n * 1.0}, gradient);
                 agrees("gradient_series_factor", {rate, n * 1.0}, gradient / worth);
                 agrees("geometric_gradient_factor", {0.03, rate, n * 1.0}, grown);
-                agrees("grown_years", {0.03, rate, n * 1.0}, risen);
+                agrees("escalated_annuity_factor", {0.03, rate, n * 1.0}, risen);
                 agrees("escalated_present_value_factor", {0.03, rate, n * 1.0},
                        std::pow(1 + growth, static_cast<long double>(n)) * factor);
                 agrees("yearly_reserve", {100, n * 1.0, rate}, 100 / saved);
@@ -259,7 +259,7 @@ private slots:
                 const double ap = worked("capital_recovery_factor", at),
                              af = worked("sinking_fund_factor", at);
                 QVERIFY(close(ap - rate, af, 1e-12));
-                const double fp = worked("compound", at), pa = worked("annuity_factor", at);
+                const double fp = worked("compound_amount_factor", at), pa = worked("annuity_factor", at);
                 QVERIFY(std::fabs(worked("series_compound_amount_factor", at) / (pa * fp) - 1) < 1e-12);
                 QVERIFY(std::fabs(worked("present_value_factor", at) * fp - 1) < 1e-12);
                 const double real = worked("real_rate", {rate, 0.025});

@@ -142,22 +142,23 @@ private slots:
         holds(softening(),
               {{trade, "daily_hardness_load", {5 * 80, 15}, 6000, 1e-12},
                {trade, "daily_hardness_load", {4 * 60, 21}, 5040, 1e-12},
-               {trade, "capacity_needed", {400, 15, 5}, 30000, 1e-12},
-               {trade, "capacity_needed", {400, 15, 3.333}, 20000, 2e-4},
-               {trade, "capacity_needed", {240, 21, 4.96}, 25000, 1e-3},
+               {trade, "softener_capacity_needed", {400, 15, 5}, 30000, 1e-12},
+               {trade, "softener_capacity_needed", {400, 15, 3.333}, 20000, 2e-4},
+               {trade, "softener_capacity_needed", {240, 21, 4.96}, 25000, 1e-3},
                {trade, "resin_needed", {36000, 24000}, 1.5, 1e-12},
                {trade, "salt_per_regeneration", {1.5, 8}, 12, 1e-12},
-               {"worked out", "salt_by_efficiency", {300, 20, 4000}, 547.5, 1e-12},
-               {"worked out", "salt_by_efficiency", {250, 15, 3000}, 456.25, 1e-12},
+               {"worked out", "salt_per_year_by_efficiency", {300, 20, 4000}, 547.5, 1e-12},
+               {"worked out", "salt_per_year_by_efficiency", {250, 15, 3000}, 456.25, 1e-12},
                {"what a clock wastes", "salt_efficiency_achieved", {3, 300, 25, 12}, 1875, 1e-12},
                {"half and half", "bypass_share", {20, 0, 10}, 0.5, 1e-12}});
-        QVERIFY(softening().call("capacity_needed", {400, 15, 2}).warns("too_often"));
+        QVERIFY(softening().call("softener_capacity_needed", {400, 15, 2}).warns("too_often"));
         QVERIFY(softening().call("salt_efficiency_achieved", {3, 300, 25, 12}).warns("below_rating"));
         QVERIFY(softening().call("salt_efficiency_achieved", {14, 400, 15, 12}).refused);
         QVERIFY(softening().call("bypass_share", {20, 0, 25}).refused);
         // needed and lasting are the same relation read both ways
         for (double reserve = 0; reserve <= 6000; reserve += 1500) {
-            const double capacity = softening().call("capacity_needed", {280, 17, 6, reserve}).number;
+            const double capacity =
+                softening().call("softener_capacity_needed", {280, 17, 6, reserve}).number;
             const double days =
                 softening().call("days_between_regenerations", {capacity, 280, 17, reserve}).number;
             QVERIFY(std::fabs(days - 6) < 1e-9);
@@ -193,18 +194,18 @@ private slots:
         const char *slovak = "Slovak, Guidelines for designing water softeners";
         holds(softening(), {{slovak, "resin_service_flow", {1}, 5, 1e-12},
                             {slovak, "resin_service_flow", {1, 1}, 1, 1e-12},
-                            {"7 gpm/ft^2 on 3 ft", "service_rate_by_depth", {7, 3}, 7.0 / 3, 1e-12},
+                            {"7 gpm/ft^2 on 3 ft", "resin_flow_rate_by_loading", {7, 3}, 7.0 / 3, 1e-12},
                             {"7.5 gpm on 1.5 ft^3", "resin_flow_rate", {7.5, 1.5}, 5, 1e-12}});
         QVERIFY(!softening().call("resin_flow_rate", {7.5, 1.5}).warns("fast"));
         QVERIFY(softening().call("resin_flow_rate", {7.6, 1.5}).warns("fast"));
         QVERIFY(softening().call("resin_flow_rate", {1.4, 1.5}).warns("channeling"));
-        QVERIFY(softening().call("service_rate_by_depth", {7.1, 3}).warns("public_limit"));
-        QVERIFY(softening().call("service_rate_by_depth", {5, 1.9}).warns("shallow"));
+        QVERIFY(softening().call("resin_flow_rate_by_loading", {7.1, 3}).warns("public_limit"));
+        QVERIFY(softening().call("resin_flow_rate_by_loading", {5, 1.9}).warns("shallow"));
         // Andrew, wcponline.com 2014: at least 4 gpm, at most 15 psi
-        QCOMPARE(softening().call("softener_rating_kept", {4, 15}).number, 1.0);
-        QCOMPARE(softening().call("softener_rating_kept", {3.9, 15}).number, 0.0);
-        QCOMPARE(softening().call("softener_rating_kept", {4, 15.1}).number, 0.0);
-        QCOMPARE(softening().call("softener_rating_kept", {4, 15.5}).reason,
+        QCOMPARE(softening().call("softener_rating_met", {4, 15}).number, 1.0);
+        QCOMPARE(softening().call("softener_rating_met", {3.9, 15}).number, 0.0);
+        QCOMPARE(softening().call("softener_rating_met", {4, 15.1}).number, 0.0);
+        QCOMPARE(softening().call("softener_rating_met", {4, 15.5}).reason,
                  std::string("pressure loss 15.5 psi is above the most of 15 psi"));
     }
 
@@ -217,9 +218,9 @@ private slots:
                             {"home guides", "softener_iron_limit", {4}, 5, 1e-12},
                             {"engineering handbook table", "softener_iron_limit", {5}, 10, 1e-12}});
         QVERIFY(softening().call("softener_iron_limit", {5}).warns("not_followed"));
-        QCOMPARE(softening().call("high_efficiency_possible", {1.9, 740}).number, 1.0);
-        QCOMPARE(softening().call("high_efficiency_possible", {2, 740}).number, 0.0);
-        QCOMPARE(softening().call("high_efficiency_possible", {1.9, 750}).number, 0.0);
+        QCOMPARE(softening().call("high_salt_efficiency_possible", {1.9, 740}).number, 1.0);
+        QCOMPARE(softening().call("high_salt_efficiency_possible", {2, 740}).number, 0.0);
+        QCOMPARE(softening().call("high_salt_efficiency_possible", {1.9, 750}).number, 0.0);
     }
 
     void intervals()

@@ -36,7 +36,8 @@ const Trap rows[] = {
      "cannot add 250 mg/L as HCO3 and 200 mg/L as CaCO3: different substances; for the same amount as CaCO3 "
      "use as_caco3(250 mg/L as HCO3)"},
     {"permanganate and its manganese", "2 mg/L as KMnO4 + 1 mg/L as Mn", Says::refuses,
-     "cannot add 2 mg/L as KMnO4 and 1 mg/L as Mn: different substances"},
+     "cannot add 2 mg/L as KMnO4 and 1 mg/L as Mn: different substances; for the amount of the element use "
+     "as_element(2 mg/L as KMnO4)"},
     {"a limit in another basis", "44 mg/L as NO3 <= 10 mg/L as N", Says::refuses,
      "cannot compare 44 mg/L as NO3 and 10 mg/L as N: different substances; for the amount of the element "
      "use "
@@ -49,7 +50,24 @@ const Trap rows[] = {
     {"35 % peroxide is not 350,000 mg/L", "peroxide_strength(35 %, 1131.2 g/L)", Says::shows,
      "396000 mg/L as H2O2"},
     {"percent without its sign", "hypochlorite_strength(12.5, \"trade percent\")", Says::refuses,
-     "`strength` must be at most 0.25; it is 12.5"},
+     "`strength` must be at most 0.25; it is 12.5: for 12.5 percent write 12.5 %"},
+    {"a share without its sign", "contact_volume(5 min, 8 gpm, 30)", Says::refuses,
+     "`baffling` must be at most 1; it is 30: for 30 percent write 30 %"},
+    {"percent of a label where an amount is asked for",
+     "shock_chlorination_dose(220 gal, 100 mg/L as Cl2, 5.25 %)", Says::refuses,
+     "shock_chlorination_dose takes strength in mg/L as Cl2, not 5.25 %: 5.25 % is a share, work out the "
+     "amount it stands for; for bleach by volume write 5.25 trade_pct"},
+    {"percent of oxygen where its pressure is asked for", "iron_half_life(7, 10 degC, 21 %)", Says::refuses,
+     "iron_half_life takes oxygen_pressure in atm_abs, not 21 %: 21 % is a share, work out the amount it "
+     "stands for"},
+    {"sulfide told as sulfur", "oxidant_demand(\"chlorine\", 0 mg/L as Fe, 0 mg/L as Mn, 1 mg/L as S)",
+     Says::refuses,
+     "oxidant_demand takes sulfide in mg/L as H2S, not 1 mg/L as S; for the whole compound use "
+     "sulfur_as(\"hydrogen sulfide\", 1 mg/L as S)"},
+    {"nitrogen told as a limit in nitrate", "10 mg/L as N -> mg/L as NO3", Says::refuses,
+     "cannot show 10 mg/L as N in mg/L as NO3; for the whole compound use nitrogen_as(\"nitrate\", 10 mg/L "
+     "as N)"},
+    {"a third of permanganate is manganese", "as_element(3 mg/L as KMnO4)", Says::shows, "1.04 mg/L as Mn"},
     // gallons, grains, minutes
     {"the gallon of another country", "100 gal_imp -> gal", Says::shows, "120 gal"},
     {"the grain of another gallon", "10 gpg -> clark", Says::shows, "12.0 clark"},
@@ -83,7 +101,7 @@ const Trap rows[] = {
     {"a flow where a loading is asked for", "backwash_flow(bed_area(10 in), 10 gpm)", Says::refuses,
      "backwash_flow takes rate in gpm/ft^2, not 10 gpm"},
     {"gauge pressure in a gas law", "iron_half_life(7, 10 degC, 40 psi)", Says::refuses,
-     "iron_half_life takes oxygen in atm_abs, not 40 psi; 40 psi is measured against the air: use "
+     "iron_half_life takes oxygen_pressure in atm_abs, not 40 psi; 40 psi is measured against the air: use "
      "absolute(40 psi, air)"},
     {"absolute pressure where the gauge is asked for", "air_pocket_volume(6 gal, 54.7 psi_abs)",
      Says::refuses,
@@ -126,6 +144,22 @@ const Trap rows[] = {
     {"the factor of a pen", "dissolved_solids_estimate(500 uS/cm, 0.5 (mg/L)/(uS/cm))", Says::cautions,
      "`factor` is usually at least 0.55"},
     {"a sample that met air", "air_entry_suspected(4 mg/L as O2, 3 mg/L as Fe)", Says::shows, "yes"},
+    {"a decimal comma among arguments", "feed_rate(10 gpm, 2,5 mg/L, 5250 mg/L)", Says::refuses,
+     "a decimal is written with a point: write 2.5"},
+    {"not detected inside a formula", "oxidant_demand(\"chlorine\", ND, 0, 0)", Says::refuses,
+     "a reading of ND stands alone in a cell, as in ND 0.05 mg/L: name that cell and write its name here"},
+    {"less than inside a formula", "oxidant_demand(\"chlorine\", <0.05 mg/L, 0, 0)", Says::refuses,
+     "a reading of a bound stands alone in a cell: name that cell and write its name here"},
+    {"sulfide told as sulfur takes more chlorine",
+     "oxidant_demand(\"chlorine\", 0 mg/L, 0 mg/L, sulfur_as(\"hydrogen sulfide\", 1 mg/L as S), \"to "
+     "sulfate\")",
+     Says::shows, "8.85 mg/L as Cl2"},
+    {"a tank sized by the day's use", "contact_tank_size(480 gal/day, yes)", Says::cautions,
+     "`peak_flow` is usually at least 1 gpm"},
+    {"a strength typed for another unit", "feed_rate(10 gpm, 5 mg/L as Cl2, 52.5 mg/L as Cl2)",
+     Says::cautions, "more than 2 % of the flow would be solution"},
+    {"percents by weight mixed by volume", "stock_volume(5 gal, 7 %, 35 %)", Says::cautions,
+     "for a percent by weight use diluted_volume"},
     {"a decimal comma", "1,5 mg/L + 1 mg/L", Says::refuses, "a decimal is written with a point: write 1.5"},
     {"iron where the hardness goes", "compensated_hardness(3 mg/L as Fe, 10 gpg)", Says::refuses,
      "compensated_hardness takes hardness in gpg as CaCO3, not 3 mg/L as Fe"},

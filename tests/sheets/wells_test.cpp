@@ -334,8 +334,8 @@ private slots:
             }
         }
     }
-    /// The health limits are those of the day of the sample, of today while that is blank: lead at 0.008 mg/L
-    /// stops since Canada went from 0.01 to 0.005 in 2019 (recalled).
+    /// The health limits are those of today: an old sample is held against what counts now. Lead at 0.008
+    /// mg/L stops since Canada went from 0.01 to 0.005 on March 8, 2019 (canada.ca), whenever it was taken.
     void healthLimitsAreThoseOfTheDay()
     {
         Well well;
@@ -343,10 +343,30 @@ private slots:
         well.set("lead", "0.008 mg/L as Pb");
         QCOMPARE(well.shown("recommended"), std::string());
         well.set("sample_taken", "2018-06-01");
-        QVERIFY(!well.shown("recommended").empty());
+        QCOMPARE(well.shown("limits_day"), well.shown("today"));
+        QCOMPARE(well.shown("recommended"), std::string());
         well.set("sample_taken", "");
         QCOMPARE(well.shown("limits_day"), well.shown("today"));
         QCOMPARE(well.shown("recommended"), std::string());
+        well.set("sample_taken", "2028-01-05"); // a slip of "today": the later day counts
+        QCOMPARE(well.shown("limits_day"), well.shown("sample_taken"));
+        well.set("today", "2018-06-01");
+        well.set("sample_taken", "2018-05-01");
+        QVERIFY(!well.shown("recommended").empty()); // what held then: 0.01
+    }
+    /// Nitrate and nitrite count together: 7.9 / 10 + 0.7 / 0.913 is above 1 (WHO, recalled).
+    void nitrateAndNitriteStopTogether()
+    {
+        Well well;
+        well.set("nitrate", "7.9 mg/L as N");
+        QVERIFY(!well.shown("recommended").empty());
+        well.set("nitrite", "0.7 mg/L as N");
+        QCOMPARE(well.shown("recommended"), std::string());
+        QCOMPARE(well.shown("halted_by"), std::string("Nitrite"));
+        well.set("nitrite", "<0.5 mg/L as N"); // does not show it
+        QVERIFY(!well.shown("recommended").empty());
+        well.set("nitrate", "11 mg/L as N");
+        QCOMPARE(well.shown("halted_by"), std::string("Nitrate"));
     }
     /// (e) every reason names limit, value and water: a reason with a verdict other than works names a number
     /// or a yes/no and the item it is about.
