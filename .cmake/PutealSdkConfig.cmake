@@ -19,5 +19,5 @@ function(puteal_add_plugin name)
   # The tool refuses a function that its author has not finished: no source, one example, an unreadable unit ...
   add_custom_command(TARGET ${name} POST_BUILD
     COMMAND ${PUTEAL_MANIFEST} $<TARGET_FILE:${name}> ${folder}/${name}.plugin.toml VERBATIM)
-  install(FILES $<TARGET_FILE:${name}> ${folder}/${name}.plugin.toml DESTINATION ${PUTEAL_PREFIX}/lib/puteal/plugins)
+  install(FILES ${folder}/${name}.plugin.toml $<TARGET_FILE:${name}> DESTINATION ${PUTEAL_PREFIX}/lib/puteal/plugins)
 endfunction()

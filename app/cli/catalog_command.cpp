@@ -10,38 +10,111 @@
 #include "base/text.h"
 #include "cli/command.h"
 #include "functions/functions_page.h"
+#include "functions/search.h"
 #include "session/example_run.h"
 
 namespace puteal::cli
 {
 
+namespace
+{
+
+constexpr std::size_t mostFound = 25; // a screen
+
+/// A group of functions with its count, by plugin id; general functions have none.
+std::string groupText(const PluginInfo *plugin, const std::vector<const FunctionInfo *> &functions)
+{
+    std::string out = fmt::format(
+        "{}: {} functions\n",
+        plugin ? fmt::format("{} ({} {}.{})", plugin->title, plugin->id, plugin->major, plugin->minor)
+               : std::string("General functions"),
+        functions.size());
+    for (const FunctionInfo *function : functions)
+        out += fmt::format("  {:<33} {}\n", function->name, function->title);
+    return out + "\n";
+}
+
+std::map<std::string, std::vector<const FunctionInfo *>> groupsOf(const Registry &registry)
+{
+    std::map<std::string, std::vector<const FunctionInfo *>> groups;
+    for (const FunctionInfo &function : registry.functions())
+        groups[function.plugin].push_back(&function);
+    return groups;
+}
+
+constexpr const char nextStep[] =
+    "puteal functions NAME tells what one is for, its arguments, sources and worked examples\n";
+
+/// All functions; the last lines are what stays on the screen.
+std::string allFunctions(const Registry &registry)
+{
+    std::string out, counts;
+    for (const auto &[id, functions] : groupsOf(registry)) {
+        const PluginInfo *plugin = id.empty() ? nullptr : registry.plugin(id);
+        out += groupText(plugin, functions);
+        counts += fmt::format("{:>4}  {:<12} {}\n", functions.size(), plugin ? plugin->id : "",
+                              plugin ? plugin->title : "General functions");
+    }
+    return out + counts + fmt::format("{:>4}  in all\n\n", registry.functions().size()) + nextStep +
+           "puteal functions WORD finds by a word of the trade, as in puteal functions head loss\n"
+           "puteal functions PLUGIN lists those of one plugin\n";
+}
+
+/// A name of one word, as drawdown, is a word of the trade too: the other names that hold it.
+std::string othersNamed(const FunctionInfo &function, const Registry &registry)
+{
+    std::vector<std::string> others;
+    for (const FunctionInfo &other : registry.functions())
+        if (("_" + other.name + "_").find("_" + function.name + "_") != std::string::npos &&
+            other.name != function.name)
+            others.push_back(other.name);
+    return others.empty() ? std::string() : fmt::format("see also {}\n", joined(others));
+}
+
+std::string foundText(const std::string &words, const UnitTable &units, const FunctionSearch &search)
+{
+    std::string out;
+    if (!search.everyWord)
+        out += fmt::format("no function has all words of `{}`; these have some:\n", words);
+    else
+        out += fmt::format("{} {} for `{}`", search.found.size(),
+                           search.found.size() == 1 ? "function" : "functions", words) +
+               (search.alsoSaid.empty() ? std::string(":\n")
+                                        : fmt::format(", also read as {}:\n", joined(search.alsoSaid)));
+    const std::size_t shown = std::min(mostFound, search.found.size());
+    for (std::size_t i = 0; i < shown; ++i)
+        out += fmt::format("  {:<33} {}\n", search.found[i]->name, search.found[i]->title);
+    if (shown < search.found.size())
+        out += fmt::format("  and {} more: add a word\n", search.found.size() - shown);
+    if (units.find(words))
+        out += fmt::format("\n`{0}` is a unit: puteal units {0}", words);
+    return out + "\n" + nextStep;
+}
+
+} // namespace
+
 int functionsCommand(const Options &options)
 {
     const UnitTable units;
     const auto registry = Registry::create(units, foldersOf(options));
-    if (!options.word.empty()) {
-        if (const FunctionInfo *function = registry->find(options.word))
-            return put(helpWithResults(*function, *registry, foldersOf(options)));
-        const auto close = registry->closestNames(options.word);
-        complain(fmt::format("no function is called `{}`{}", options.word,
-                             close.empty() ? std::string() : "; did you mean " + joined(close) + "?"));
-        return wrongUse;
-    }
-    std::map<std::string, std::vector<const FunctionInfo *>> groups;
-    for (const FunctionInfo &function : registry->functions())
-        groups[function.plugin].push_back(&function);
-    std::string out;
-    for (const auto &[plugin, functions] : groups) {
-        const PluginInfo *info = plugin.empty() ? nullptr : registry->plugin(plugin);
-        out += fmt::format(
-            "{}\n", info ? fmt::format("{} ({} {}.{})", info->title, info->id, info->major, info->minor)
-                         : std::string("general functions"));
-        for (const FunctionInfo *function : functions)
-            out += fmt::format("  {:<30} {}\n", function->name, function->title);
-        out += "\n";
-    }
-    out += "puteal functions NAME tells what one is for, its arguments, sources and worked examples\n";
-    return put(out);
+    if (options.word.empty())
+        return put(allFunctions(*registry));
+    if (const FunctionInfo *function = registry->find(options.word))
+        return put(helpWithResults(*function, *registry, foldersOf(options)) +
+                   othersNamed(*function, *registry));
+    if (const PluginInfo *plugin = registry->plugin(options.word);
+        plugin && plugin->state == PluginInfo::State::enabled)
+        return put(groupText(plugin, groupsOf(*registry)[plugin->id]) + nextStep);
+    const FunctionSearch search = searchFunctions(*registry, options.word);
+    // words joined by underscores are a name: half of them found is no answer to a slip in it
+    const bool meansName = options.word.find('_') != std::string::npos;
+    if (!search.found.empty() && (search.everyWord || !meansName))
+        return put(foundText(options.word, units, search));
+    const auto close = registry->closestNames(options.word);
+    complain(fmt::format("no function is found for `{}`{}", options.word,
+                         close.empty() ? std::string("; puteal functions lists all of them")
+                                       : "; did you mean " + joined(close) + "?"));
+    return wrongUse;
 }
 
 int unitsCommand(const Options &options)

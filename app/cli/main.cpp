@@ -98,10 +98,14 @@ int main(int argc, char **argv)
     check->add_option("--set", options.sets, "NAME=VALUE, repeated")->allow_extra_args(false);
     check->callback([&] { code = checkCommand(options); });
 
-    auto *functions = app.add_subcommand("functions", "all functions, or the help of one");
-    functions->add_option("NAME", options.word, "a function");
+    auto *functions = app.add_subcommand("functions", "all functions, the help of one, or a search");
+    std::vector<std::string> searched;
+    functions->add_option("WORD", searched, "a function, a plugin, or words of the trade: head loss");
     common(functions);
-    functions->callback([&] { code = functionsCommand(options); });
+    functions->callback([&] {
+        options.word = fmt::format("{}", fmt::join(searched, " "));
+        code = functionsCommand(options);
+    });
 
     auto *units = app.add_subcommand("units", "all unit words, or one with its factor and source");
     units->add_option("WORD", options.word, "a unit word");

@@ -51,6 +51,21 @@ std::string sourcesText(const FunctionInfo &f, const Registry &registry)
     return text;
 }
 
+/// The formula as it is typed into a cell; columns that an example brings along stand under it.
+std::string formulaText(const std::string &example)
+{
+    std::vector<std::string> parts;
+    std::size_t at = 0;
+    for (auto end = example.find(';'); end != std::string::npos; end = example.find(';', at)) {
+        parts.push_back(example.substr(at, end - at));
+        at = example.find_first_not_of(' ', end + 1);
+    }
+    std::string text = fmt::format("  {}\n", example.substr(at));
+    for (const auto &column : parts)
+        text += wrapped("with column " + column, 6);
+    return text;
+}
+
 std::string examplesText(const FunctionInfo &f,
                          const std::function<std::string(const ExampleInfo &)> &obtained)
 {
@@ -58,12 +73,13 @@ std::string examplesText(const FunctionInfo &f,
     if (!f.examples.empty())
         text += "examples\n";
     for (const auto &e : f.examples)
-        text += fmt::format("  {}\n      expected {} ({}, {}){}\n", e.formula, e.expected, e.origin, e.source,
-                            obtained ? "; obtained " + obtained(e) : std::string());
+        text += formulaText(e.formula) + fmt::format("      expected {} ({}, {}){}\n", e.expected, e.origin,
+                                                     e.source,
+                                                     obtained ? "; obtained " + obtained(e) : std::string());
     if (!f.refusals.empty())
         text += "refused\n";
     for (const auto &e : f.refusals)
-        text += fmt::format("  {}\n", e.formula) + wrapped(e.expected, 6);
+        text += formulaText(e.formula) + wrapped(e.expected, 6);
     return text;
 }
 

@@ -2,6 +2,7 @@
 #include "functions/functions_page.h"
 
 #include <algorithm>
+#include <cctype>
 
 #include <fmt/format.h>
 
@@ -44,36 +45,86 @@ std::string sourcesText(const std::vector<SourceInfo> &sources)
     return text + "\n";
 }
 
-std::string functionsOf(const Registry &registry, const std::string &plugin)
+/// The functions of a plugin, "" for the general ones.
+std::vector<const FunctionInfo *> functionsOf(const Registry &registry, const std::string &plugin)
 {
-    std::string text;
+    std::vector<const FunctionInfo *> out;
     for (const auto &f : registry.functions()) {
         if (f.plugin == plugin)
-            text += functionText(f);
+            out.push_back(&f);
     }
-    return text;
+    return out;
 }
 
-} // namespace
-
-std::string functionsPage(const Registry &registry)
+/// What readers of Markdown make of a heading: lower case, blanks as hyphens, no other signs.
+std::string anchorOf(std::string_view heading)
 {
-    std::string text =
-        "# Functions\n\nWritten by the program from its own tables (`PUTEAL_UPDATE=1 "
-        "tests/pages_test`); do not edit. "
-        "An argument in brackets may be left out. Figures of every example are checked by the tests.\n\n"
-        "## General functions\n\n";
-    text += functionsOf(registry, "");
+    std::string anchor;
+    for (const char c : heading) {
+        const auto byte = static_cast<unsigned char>(c);
+        if (std::isalnum(byte) || c == '_' || c == '-')
+            anchor += static_cast<char>(std::tolower(byte));
+        else if (c == ' ')
+            anchor += '-';
+    }
+    return anchor;
+}
+
+struct Group {
+    std::string heading;
+    const PluginInfo *plugin; ///< none for the general functions
+    std::vector<const FunctionInfo *> functions;
+};
+
+/// General functions, then each enabled plugin's, by plugin id.
+std::vector<Group> groupsOf(const Registry &registry)
+{
     std::vector<const PluginInfo *> enabled;
     for (const auto &plugin : registry.plugins()) {
         if (plugin.state == PluginInfo::State::enabled)
             enabled.push_back(&plugin);
     }
     std::sort(enabled.begin(), enabled.end(), [](const auto *a, const auto *b) { return a->id < b->id; });
-    for (const auto *plugin : enabled) {
-        text += fmt::format("## {} (plugin {} {}.{})\n\n", plugin->title, plugin->id, plugin->major,
-                            plugin->minor);
-        text += functionsOf(registry, plugin->id) + sourcesText(plugin->sources);
+    std::vector<Group> groups{{"General functions", nullptr, functionsOf(registry, "")}};
+    for (const auto *plugin : enabled)
+        groups.push_back(
+            {fmt::format("{} (plugin {} {}.{})", plugin->title, plugin->id, plugin->major, plugin->minor),
+             plugin, functionsOf(registry, plugin->id)});
+    return groups;
+}
+
+std::string contentsText(const std::vector<Group> &groups)
+{
+    std::string text;
+    for (const auto &group : groups) {
+        text += fmt::format("- [{}](#{}), {} functions:\n", group.heading, anchorOf(group.heading),
+                            group.functions.size());
+        for (const auto *f : group.functions)
+            text += fmt::format("  [{0}](#{0}){1}\n", f->name, f == group.functions.back() ? "" : ",");
+    }
+    return text + "\n";
+}
+
+} // namespace
+
+std::string functionsPage(const Registry &registry)
+{
+    const auto groups = groupsOf(registry);
+    std::string text =
+        "# Functions\n\nWritten by the program from its own tables (`PUTEAL_UPDATE=1 "
+        "tests/pages_test`); do not edit. "
+        "An argument in brackets may be left out. Figures of every example are checked by the tests. "
+        "Columns before a formula, as in `t: 1 day, 2 day; sum(t[:])`, are cells it needs: the part behind "
+        "the last "
+        "semicolon is what is typed. `puteal functions head loss` finds functions by a word of the "
+        "trade.\n\n" +
+        contentsText(groups);
+    for (const auto &group : groups) {
+        text += fmt::format("## {}\n\n", group.heading);
+        for (const auto *f : group.functions)
+            text += functionText(*f);
+        if (group.plugin)
+            text += sourcesText(group.plugin->sources);
     }
     return text;
 }

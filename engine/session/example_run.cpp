@@ -64,11 +64,14 @@ ExampleRun runExample(const Session &empty, const ExampleInfo &example, const Pl
     if (result.error)
         return {false, result.error->words};
     ExampleRun run;
-    run.obtained = showPlain(result.type, result.number, result.words, result.shown, 7, program.lists(),
-                             program.units());
-    run.holds = result.type.kind == ValueKind::quantity
-                    ? isExpected(result, stage->preview(empty, example.expected), example.tolerance)
-                    : run.obtained == example.expected || '"' + run.obtained + '"' == example.expected;
+    const auto wanted = stage->preview(empty, example.expected);
+    const bool amount = result.type.kind == ValueKind::quantity;
+    run.holds = amount && isExpected(result, wanted, example.tolerance);
+    // in the unit of what is expected, so that the two can be compared by eye
+    run.obtained = showPlain(result.type, result.number, result.words,
+                             run.holds ? wanted.shown : result.shown, 7, program.lists(), program.units());
+    run.holds =
+        amount ? run.holds : run.obtained == example.expected || '"' + run.obtained + '"' == example.expected;
     return run;
 }
 

@@ -232,13 +232,15 @@ constexpr puteal_example nextRefusals[] = {
 constexpr const char relation[] =
     "points for each observation, dissolved / oxidized / bacterial / organic / colloidal: clear at the tap "
     "2/-3/0/-2/-1; "
-    "colored -3/2/0/1/2; deposit in clear water 3/0/0/-1/-1; color settles 0/3/1/-3/-3; color stays even "
-    "-1/-3/0/3/3; "
+    "yellow or rust colored -3/2/0/1/2; milky -1/0/0/0/2; black none; deposit in clear water 3/0/0/-1/-1; "
+    "color settles 0/3/1/-3/-3; color stays even -1/-3/0/3/3; clear after 24 h -3/-3/0/0/-1, below pH 7 or "
+    "not known 0/-3/0/0/-1; "
     "reducing agent clears 0/1/0/-3/1, does not 0/-2/0/3/-1; slime 0/0/5/0/0; smell 0/0/2/0/0; filtered "
     "share from 0.8 3/-3/0/1/0, "
     "between 1/1/0/0/0, to 0.2 -3/3/1/-1/-2; tannin above 0.5 mg/L 0/0/0/3/0, to 0.1 mg/L 0/0/0/-3/0; a form "
     "needs 4 points, "
-    "bacterial is named before any other, a share between 0.2 and 0.8 makes it mixed";
+    "bacterial is named before any other; mixed where dissolved and oxidized both have 4, or where the share "
+    "lies between 0.2 and 0.8 and neither organic nor colloidal leads with 4";
 constexpr const char safety[] =
     "A verdict on iron says nothing about health: test coliform, nitrate, arsenic and lead as the health "
     "department asks. "
@@ -269,7 +271,7 @@ constinit const puteal_function ironFormConfidenceRow =
         .gives("", "confidence, 0 to 1")
         .by("points of the leading form: from 8 0.95, from 6 0.90, from 4 0.75, from 2 0.50, less 0; mixed "
             "0.80; at most 0.30 when two forms "
-            "below 4 points are level")
+            "below 4 points are within one of each other")
         .from(sources)
         .shownBy(confidenceExamples)
         .refusing(confidenceRefusals)
@@ -281,9 +283,11 @@ constinit const puteal_function ironFormNextTestRow =
         .takes(takes)
         .givesOneOf(nextTestWords, "test to make next, with its reason")
         .by("nothing seen or no cup that counts: 24 h cup; bacteria named below 0.90: bacteria test; organic "
-            "or colloidal without tannin: tannin test; "
-            "colored without a reducing cup: reducing-agent cup; no filtered share: laboratory pair; from "
-            "0.90: nothing more")
+            "or colloidal without tannin: tannin test; from 0.90: nothing more; a swampy smell and slime not "
+            "looked for: "
+            "bacteria test; "
+            "colored without a reducing cup: reducing-agent cup; no filtered share: laboratory pair; else "
+            "tannin test where the form is unknown, or nothing more")
         .from(sources)
         .shownBy(nextExamples)
         .refusing(nextRefusals)

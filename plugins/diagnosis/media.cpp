@@ -40,10 +40,10 @@ constexpr Medium media[mediumCount] = {
      open,
      {2, 5},
      {3, 5},
-     {3, 3},
+     {unset, 3, From::code},
      {10, 12},
-     {8, 10},
-     {24, 30}},
+     {8, 10, From::code},
+     {24, 30, From::code}},
     // coated sand: as greensand, washed at 15 to 20 [Wis. NR 811]
     {{6.7, 6.7, From::handbook, From::handbook},
      open,
@@ -52,14 +52,24 @@ constexpr Medium media[mediumCount] = {
      open,
      {2, 5},
      {3, 5},
-     {3, 3},
+     {unset, 3, From::code},
      nowhere,
-     {15, 20},
-     {24, 30}},
+     {15, 20, From::code},
+     {24, 30, From::code}},
     // manganese dioxide ore
     {{6.5, 6.5}, {9, 9}, {10, 15}, false, open, {5, 10}, {5, 10}, nowhere, {25, 30}, nowhere, {18, 36}},
     // manganese contactor behind a filter: 12 to 18 gpm/ft^2, 24 to 36 in [AWWA Opflow, December 2021]
-    {{7, 6.5}, open, {0.3, 0.3}, false, open, open, nowhere, {12, 18}, nowhere, nowhere, {24, 36}},
+    {{7, 6.5},
+     open,
+     {0.3, 0.3},
+     false,
+     open,
+     open,
+     nowhere,
+     {12, 18, From::handbook},
+     nowhere,
+     nowhere,
+     {24, 36, From::handbook}},
     // catalytic carbon
     {{6, 6}, {9, 9}, {1, 2}, false, open, {5, 8}, {4, 6}, nowhere, {8, 10}, nowhere, {30, 36}},
     // carbon: sulfide 0.3 mg/L [Univ. of Georgia Extension C858-15]
@@ -75,7 +85,17 @@ constexpr Medium media[mediumCount] = {
      nowhere,
      {30, 36}},
     // sand, and sand with anthracite: 2 and 4 gpm/ft^2, at least 24 in [15A NCAC 18C .0708]
-    {open, open, open, false, open, open, nowhere, {2, 4}, {13, 15}, nowhere, {24, 24}},
+    {open,
+     open,
+     open,
+     false,
+     open,
+     open,
+     nowhere,
+     {2, 4, From::code},
+     {13, 15},
+     nowhere,
+     {24, unset, From::code}},
     // calcite: pH 6, 3 gpm/ft^2, 32 to 36 in [extension text on pH adjustment]
     {{6, 6, From::handbook, From::handbook},
      open,
@@ -83,14 +103,24 @@ constexpr Medium media[mediumCount] = {
      false,
      open,
      open,
-     {3, 3},
+     {unset, 3, From::handbook},
      nowhere,
      {8, 12},
      nowhere,
-     {32, 36}},
+     {32, 36, From::handbook}},
     // softening resin: 7 gpm/ft^2, wash 6 to 8, 36 in [12 Va. Admin. Code 5-590-900]; iron as in
-    // softener_iron_verdict
-    {{6.5, 6.5}, {8, 8}, {2, 5}, true, open, noSulfide, {5, 10}, {7, 7}, {4, 6}, {6, 8}, {24, 36}},
+    // softener_iron_verdict; a house from 24 in
+    {{6.5, 6.5},
+     {8, 8},
+     {2, 5},
+     true,
+     open,
+     noSulfide,
+     {5, 10},
+     {unset, 7, From::code},
+     {4, 6},
+     {6, 8, From::code},
+     {24, 36, From::practice, From::code}},
     // iron cartridge
     {{7, 7}, open, {3, 3}, false, {1, 1}, noSulfide, nowhere, nowhere, nowhere, nowhere, nowhere},
 };
@@ -131,26 +161,29 @@ double mediaSulfide(int medium, int grade, Reply &reply)
     return gradeOf(mediumOf(medium).sulfide, grade, reply);
 }
 
-double endOf(const Ends &ends, int end, const char *from, Reply &reply)
+double endOf(const Ends &ends, int end, Reply &reply)
 {
     if (ends.none())
         return reply.refuse(2, "no such figure is known for this medium: take the other basis, or its data "
                                "sheet");
-    return shown(end == 0 ? ends.low : ends.high, from, reply);
+    const double value = end == 0 ? ends.low : ends.high;
+    if (value != value)
+        return reply.refuse(0, end == 0 ? "only a highest figure is printed for this medium: take that one"
+                                        : "only a lowest figure is printed for this medium: take that one");
+    return end == 0 ? shown(ends.low, wordsOf(ends.from), reply)
+                    : shown(ends.high, wordsOf(ends.highFrom), reply);
 }
 
 double mediaLoading(int medium, int basis, int end, Reply &reply)
 {
     const Medium &m = mediumOf(medium);
-    return basis == 0 ? endOf(m.householdLoading, end, "common practice", reply)
-                      : endOf(m.codeLoading, end, "printed for public works", reply);
+    return endOf(basis == 0 ? m.householdLoading : m.codeLoading, end, reply);
 }
 
 double mediaWash(int medium, int basis, int end, Reply &reply)
 {
     const Medium &m = mediumOf(medium);
-    return basis == 0 ? endOf(m.householdWash, end, "common practice", reply)
-                      : endOf(m.codeWash, end, "printed for public works", reply);
+    return endOf(basis == 0 ? m.householdWash : m.codeWash, end, reply);
 }
 
 double mediaDepth(int medium, int end, Reply &reply)
@@ -158,7 +191,7 @@ double mediaDepth(int medium, int end, Reply &reply)
     const Ends &ends = mediumOf(medium).depth;
     if (ends.none())
         return reply.refuse(1, "a cartridge has no bed: there is no depth");
-    return shown(end == 0 ? ends.low : ends.high, "printed or common practice", reply);
+    return endOf(ends, end, reply);
 }
 
 constexpr Parameter medium = Parameter("medium", "", "the medium").oneOf(mediumWords);
@@ -166,8 +199,9 @@ constexpr Parameter end = Parameter("end", "", "lowest or highest figure").oneOf
 constexpr Parameter grade =
     Parameter("grade", "", "up to where it works, or the outermost figure in use").oneOf(gradeWords);
 constexpr Parameter basis =
-    Parameter("basis", "",
-              "household practice, which decides for a house, or the codes of public works, shown beside it")
+    Parameter(
+        "basis", "",
+        "household figures, which decide for a house, or those printed for public works, shown beside them")
         .oneOf(basisWords);
 
 constexpr puteal_parameter endTakes[] = {medium, end};
@@ -234,6 +268,8 @@ constexpr puteal_example loadingExamples[] = {
             "common practice", "practice"),
 };
 constexpr puteal_example loadingRefusals[] = {
+    refusal("media_service_loading(\"calcite\", \"household\", \"lowest\")",
+            "only a highest figure is printed for this medium: take that one"),
     refusal("media_service_loading(\"calcite\", \"public code\", \"highest\")",
             "no such figure is known for this medium: take the other basis, or its data sheet")};
 
@@ -271,6 +307,8 @@ constexpr puteal_example depthExamples[] = {
             "practice"),
 };
 constexpr puteal_example depthRefusals[] = {
+    refusal("media_bed_depth(\"sand or anthracite\", \"highest\")",
+            "only a lowest figure is printed for this medium: take that one"),
     refusal("media_bed_depth(\"iron cartridge\", \"lowest\")", "a cartridge has no bed: there is no depth")};
 
 } // namespace
@@ -293,10 +331,12 @@ constinit const puteal_function mediaPhRow =
         .refusing(phRefusals);
 
 constinit const puteal_function mediaIronRow =
-    Function("media_iron_limit", "Iron a medium takes",
-             "Iron up to which a medium works, and the outermost figure in use. For oxidizing media and "
-             "resin, iron and manganese count together.",
-             call<mediaIron>)
+    Function(
+        "media_iron_limit", "Iron a medium takes",
+        "Iron up to which a medium works, and the outermost figure in use. For oxidizing media and "
+        "resin, iron and manganese count together; behind a peroxide feed catalytic carbon is marginal up to "
+        "10 mg/L (common practice).",
+        call<mediaIron>)
         .takes(gradeTakes)
         .gives("mg/L as Fe", "limit of iron, with where it comes from")
         .by("table: one row a medium")
@@ -321,7 +361,7 @@ constinit const puteal_function mediaLoadingRow =
              "A start for a design: the medium's own data sheet decides.",
              call<mediaLoading>)
         .takes(basisTakes)
-        .gives("gpm/ft^2", "service loading, with its basis")
+        .gives("gpm/ft^2", "service loading, with where it comes from")
         .by("table: one row a medium and basis")
         .from(loadingSources)
         .shownBy(loadingExamples)
@@ -333,7 +373,7 @@ constinit const puteal_function mediaWashRow =
              "lifts a bed further: the low end is for cold water, the high end for warm.",
              call<mediaWash>)
         .takes(basisTakes)
-        .gives("gpm/ft^2", "backwash rate, with its basis")
+        .gives("gpm/ft^2", "backwash rate, with where it comes from")
         .by("table: one row a medium and basis")
         .from(washSources)
         .shownBy(washExamples)
@@ -344,7 +384,7 @@ constinit const puteal_function mediaDepthRow =
              "Depth of a bed of this medium; resin in a house from 24 in, in public works 36 in.",
              call<mediaDepth>)
         .takes(endTakes)
-        .gives("in", "depth of the bed")
+        .gives("in", "depth of the bed, with where it comes from")
         .by("table: one row a medium")
         .from(depthSources)
         .shownBy(depthExamples)

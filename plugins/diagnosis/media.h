@@ -53,10 +53,11 @@ struct Limit {
     constexpr bool none() const { return works != works; }
 };
 
-/// Low and high end of a printed range; equal ends where only a most or a least is printed.
+/// Low and high end of a printed range; an end is unset where only a most or a least is printed.
 struct Ends {
     double low = unset, high = unset;
-    constexpr bool none() const { return low != low; }
+    From from = From::practice, highFrom = from;
+    constexpr bool none() const { return low != low && high != high; }
 };
 
 struct Medium {

@@ -123,7 +123,8 @@ constinit const puteal_function mediaCheckRow =
     Function("media_check", "Does a medium work on this water",
              "Holds the water against every limit of a medium and gives the worst verdict with the limits "
              "that decide. "
-             "Silica above 40 mg/L, oil and polyphosphate are not asked: with them make a pilot test. The "
+             "Silica above 40 mg/L, oil and polyphosphate are not asked: with them make a pilot test; nor is "
+             "ammonia, which takes oxygen and chlorine ahead of the iron. The "
              "limits are "
              "shown by media_ph_limit, media_iron_limit and media_sulfide_limit.",
              call<mediaCheck>)

@@ -21,7 +21,8 @@ constexpr double manganeseOverAir = 8.0; // pH from which air and a coating take
 constexpr double oxygenShare = 0.15;     // of the iron [table of oxidizing media]
 constexpr double chlorineHarms[] = {0.5, 1.0}; // mg/L, on a light coating [common practice, no source]
 constexpr double contactorChlorine = 0.5;      // mg/L free chlorine at least [AWWA Opflow, December 2021]
-constexpr double tanninDisturbs = 0.5;         // mg/L [common practice, no source]
+constexpr double withPeroxide = 10.0; // mg/L as Fe over catalytic carbon, then an open tank [common practice]
+constexpr double tanninDisturbs = 0.5; // mg/L [common practice, no source]
 
 std::string shownOf(const Argument &a, const char *unit)
 {
@@ -324,7 +325,7 @@ void judgeMedium(int id, const Water &water, Findings &found)
     judgePh(medium, water, found);
     Limit ironLimit = medium.iron;
     if (id == catalyticCarbon && !water.feed.missing() && water.feed.choice() == peroxideFeed)
-        ironLimit.outermost = HUGE_VAL; // more with peroxide and a backwash, no agreed figure: stays marginal
+        ironLimit.outermost = withPeroxide;
     judgeAtMost(medium.withManganese ? together(iron, manganese) : readingOf(iron, "iron", " mg/L as Fe"),
                 medium.withManganese && !iron.missing() ? "manganese" : "iron", " mg/L", ironLimit,
                 water.near, found);

@@ -133,14 +133,23 @@ double casingPurge(double stored, double flow, double volumes, Reply &reply)
     return time;
 }
 
-/// Whether the last readings all lie within a width of their mean.
-bool steadyEnd(const Argument &readings, std::size_t count, double width)
+/// Whether the last readings before `end` all lie within a width of their mean.
+bool steadyEnd(const double *end, std::size_t count, double width)
 {
-    const double *last = readings.end() - count;
+    const double *last = end - count;
     double mean = 0.0;
     for (std::size_t i = 0; i < count; ++i)
         mean += last[i] / static_cast<double>(count);
-    return std::all_of(last, last + count, [&](double x) { return atMost(std::fabs(x - mean), width); });
+    return std::all_of(last, end, [&](double x) { return atMost(std::fabs(x - mean), width); });
+}
+
+/// Lines up to the last one that is filled in: those below are readings still to come.
+std::size_t linesRead(const Argument &temperatures, const Argument &phs)
+{
+    std::size_t lines = temperatures.count();
+    while (lines > 0 && std::isnan(temperatures.begin()[lines - 1]) && std::isnan(phs.begin()[lines - 1]))
+        --lines;
+    return lines;
 }
 
 double purgeSteady(const Argument &temperatures, const Argument &phs, double count, double width,
@@ -149,12 +158,14 @@ double purgeSteady(const Argument &temperatures, const Argument &phs, double cou
     const auto n = static_cast<std::size_t>(count);
     if (temperatures.count() != phs.count())
         return reply.refuse(0, "the two ranges must have the same lines");
-    if (temperatures.count() < n)
+    const std::size_t lines = linesRead(temperatures, phs);
+    if (lines < n)
         return reply.refuse(0, "fewer readings than are compared: read on, five minutes apart");
-    for (const Argument *range : {&temperatures, &phs})
-        if (std::any_of(range->end() - n, range->end(), [](double x) { return std::isnan(x); }))
+    const double *warmEnd = temperatures.begin() + lines, *acidEnd = phs.begin() + lines;
+    for (const double *end : {warmEnd, acidEnd})
+        if (std::any_of(end - n, end, [](double x) { return std::isnan(x); }))
             return reply.refuse(0, "a line is blank: fill it or take it out of the range");
-    const bool warm = steadyEnd(temperatures, n, width), acid = steadyEnd(phs, n, phWidth);
+    const bool warm = steadyEnd(warmEnd, n, width), acid = steadyEnd(acidEnd, n, phWidth);
     reply.reason(std::string("temperature ") + (warm ? "holds" : "does not hold") + " within " +
                  figures(width) + " delta_degC and pH " + (acid ? "holds" : "does not hold") + " within " +
                  figures(phWidth) + " of the mean of the last " + std::to_string(n) + " readings");
@@ -268,6 +279,10 @@ constexpr puteal_example steadyExamples[] = {
             "yes", 0, "computed", "colorado_purge"),
     example("t: 14 degC, 11.5 degC, 10.6 degC; p: 7.9, 7.4, 7.2; purge_steady(t[:], p[:])", "no", 0,
             "computed", "colorado_purge"),
+    // the line of the reading still to come is blank
+    example(
+        "t: 11.5 degC, 10.6 degC, 10.5 degC, 10.4 degC, ; p: 7.4, 7.2, 7.2, 7.15, ; purge_steady(t[:], p[:])",
+        "yes", 0, "computed", "colorado_purge"),
 };
 constexpr puteal_example steadyRefusals[] = {
     refusal("t: 14 degC, 11.5 degC; p: 7.9, 7.4; purge_steady(t[:], p[:])",
@@ -358,7 +373,9 @@ constinit const puteal_function purgeSteadyRow =
              call<purgeSteady>)
         .takes(steadyTakes)
         .givesYesNo("yes where both held steady")
-        .by("each of the last count readings within width of their mean, for temperature and pH")
+        .by("each of the last count readings within width of their mean, for temperature and pH; blank lines "
+            "at the end "
+            "are readings to come")
         .from(steadySources)
         .shownBy(steadyExamples)
         .refusing(steadyRefusals);

@@ -114,7 +114,7 @@ constexpr puteal_parameter atMostTakes[] = {
     Parameter("limit", "'u", "highest value the method takes"),
     Parameter("near", "'u", "width of the band below the limit that counts as marginal")
         .hard(0, HUGE_VAL)
-        .otherwise(none, "T"),
+        .otherwise(none, "A"),
 };
 constexpr puteal_example atMostExamples[] = {
     example("screen_at_most(6.2 mg/L as Fe, 3 mg/L as Fe)", "will not work", 0, "common practice",
@@ -134,7 +134,7 @@ constexpr puteal_parameter atLeastTakes[] = {
     Parameter("limit", "'u", "lowest value the method takes"),
     Parameter("near", "'u", "width of the band above the limit that counts as marginal")
         .hard(0, HUGE_VAL)
-        .otherwise(none, "T"),
+        .otherwise(none, "A"),
 };
 constexpr puteal_example atLeastExamples[] = {
     example("screen_at_least(6.4, 7)", "will not work", 0, "common practice", "practice"),

@@ -47,6 +47,10 @@ struct Rule {
     const char *why;
 };
 
+constexpr const char rateOfPump[] =
+    "ahead of the pressure tank a device sees the rate of the pump, behind it that of the taps: size it for "
+    "that";
+
 // [all: common practice, no source]
 constexpr Rule rules[] = {
     {screen, feed, wrong, "grit wears the feed point and its check valve"},
@@ -63,6 +67,14 @@ constexpr Rule rules[] = {
     {feed, sedimentCartridge, possible,
      "a cartridge ahead of the feed holds none of the rust that the feed makes"},
     {feed, carbon, wrong, "carbon takes out the oxidant, so it stands behind the feed"},
+    {feed, softener, possible,
+     "iron and sulfide are treated ahead of the resin; a feed behind it spares it nothing"},
+    {pressureTank, filter, possible, rateOfPump},
+    {pressureTank, neutralizer, possible, rateOfPump},
+    {pressureTank, softener, possible, rateOfPump},
+    {pressureTank, carbon, possible, rateOfPump},
+    {pressureTank, sedimentCartridge, possible, rateOfPump},
+    {pressureTank, ironFilter, possible, rateOfPump},
     {aerationTank, pressureTank, wrong,
      "an open tank has no pressure: the booster pump and pressure tank follow it"},
     {aerationTank, filter, wrong, "the filter holds only what was oxidized ahead of it"},
@@ -203,7 +215,8 @@ constinit const puteal_function trainOrderRow =
             "not "
             "blinded, softener, carbon; air over media behind the pressure tank; outdoor taps before the "
             "softener; "
-            "rust held before the resin")
+            "rust held before the resin; a filter, softener or cartridge ahead of the pressure tank: "
+            "possible")
         .from(sources)
         .shownBy(examples)
         .refusing(refusals)

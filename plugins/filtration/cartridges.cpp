@@ -86,15 +86,15 @@ constexpr puteal_parameter massTakes[] = {
 };
 constexpr const char *massSources[] = {"hb44", "practice", nullptr};
 constexpr puteal_example massExamples[] = {
-    example("cartridge_days_by_mass(50 g/cartridge as Fe, 0.5 mg/L as Fe, 240 gal/day)",
+    example("cartridge_days_by_iron(50 g/cartridge as Fe, 0.5 mg/L as Fe, 240 gal/day)",
             "110.07 day/cartridge", 1e-4, "computed", "hb44"),
-    example("cartridge_days_by_mass(60 g/cartridge as Fe, 0.35 mg/L as Fe, 250 gal/day)",
+    example("cartridge_days_by_iron(60 g/cartridge as Fe, 0.35 mg/L as Fe, 250 gal/day)",
             "181.147 day/cartridge", 1e-4, "computed", "hb44"),
-    example("cartridge_days_by_mass(150 g/cartridge as Fe, 2 mg/L as Fe, 250 gal/day)",
+    example("cartridge_days_by_iron(150 g/cartridge as Fe, 2 mg/L as Fe, 250 gal/day)",
             "79.2516 day/cartridge", 1e-4, "computed", "hb44"),
 };
 constexpr puteal_example massRefusals[] = {
-    refusal("cartridge_days_by_mass(0 g/cartridge as Fe, 2 mg/L as Fe, 250 gal/day)",
+    refusal("cartridge_days_by_iron(0 g/cartridge as Fe, 2 mg/L as Fe, 250 gal/day)",
             "`holds` must be at least 0.1 g/cartridge as Fe; it is 0 g/cartridge as Fe"),
 };
 
@@ -119,7 +119,7 @@ constinit const puteal_function cartridgeDaysRow =
         .safely(cartridgeSafety);
 
 constinit const puteal_function cartridgeDaysByMassRow =
-    Function("cartridge_days_by_mass", "Days a cartridge lasts by what it holds",
+    Function("cartridge_days_by_iron", "Days a cartridge lasts by what it holds",
              "Days between changes from the grams of iron a cartridge holds.", call<cartridgeDaysByMass>)
         .takes(massTakes)
         .gives("day/cartridge", "days between changes")

@@ -125,8 +125,9 @@ double waterDensity(double temperature)
 }
 
 constexpr Parameter temperature =
-    Parameter("temperature", "degC", "temperature of the water; well water is 7 to 13 degC in the north")
-        .hard(0, 100)
+    Parameter("temperature", "degC",
+              "temperature of the water, to 60 degC; well water is 7 to 13 degC in the north")
+        .hard(0, 60)
         .usual(2, 30);
 constexpr Parameter model =
     Parameter("model", "", "balance of drag by Ergun, or hindered settling by Richardson and Zaki")
@@ -247,8 +248,13 @@ constinit const puteal_function expandedPorosityRow =
              call<expandedPorosity>)
         .takes(openTakes)
         .gives("", "share of water in the lifted bed")
-        .by("Ergun: drag = weight; Richardson and Zaki: (rate / settling speed)^(1 / n), n by the Reynolds "
-            "number")
+        .by("Ergun: 150 * viscosity * (1 - e) * v / ((s * d)^2 * e^3) + 1.75 * density * v^2 / (s * d * e^3) "
+            "= "
+            "(particle_density - density) * g; Richardson and Zaki: (v / settling speed)^(1 / n), settling "
+            "by a drag "
+            "of 24 / Re * (1 + 0.15 * Re^0.687), n 4.65 below Re 0.2, 4.35 * Re^-0.03 below 1, 4.45 * "
+            "Re^-0.1 below "
+            "500, else 2.39")
         .from(openSources)
         .shownBy(openExamples)
         .refusing(openRefusals)

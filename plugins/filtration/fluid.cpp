@@ -32,7 +32,8 @@ double fluidizationVelocity(double grainSize, double particleDensity, double tem
     const double reynolds =
         std::sqrt(33.7 * 33.7 + 0.0408 * galileo) - 33.7; // [Wen and Yu 1966, in Hendricks, eq. 12.56]
     if (lessThan(500, reynolds))
-        reply.caution("coarse", "the correlation is remembered for finer grains");
+        reply.caution("coarse",
+                      "so coarse a grain is outside of what the correlation was made for: measure the rate");
     return viscosity * reynolds / (density * d) / meterPerSecondPerGpmPerSquareFoot;
 }
 
@@ -49,8 +50,9 @@ double bedPressureLoss(double loading, double depth, double grainSize, double po
 }
 
 constexpr Parameter waterTemperature =
-    Parameter("temperature", "degC", "temperature of the water; well water is 7 to 13 degC in the north")
-        .hard(0, 100)
+    Parameter("temperature", "degC",
+              "temperature of the water, to 60 degC; well water is 7 to 13 degC in the north")
+        .hard(0, 60)
         .usual(2, 30);
 constexpr puteal_parameter viscosityTakes[] = {waterTemperature};
 constexpr const char *viscositySources[] = {"viscosity_table", "recalled", nullptr};
@@ -75,25 +77,31 @@ constexpr puteal_parameter fluidTakes[] = {
 constexpr const char *fluidSources[] = {"wen_yu", "recalled", nullptr};
 constexpr puteal_example fluidExamples[] = {
     // table 12.9, predicted for sand, upper sieve of each range; sand of 2,650 kg/m^3 as in table 12.8
-    example("fluidization_velocity(2 mm, 2650 kg/m^3, 25 degC)", "87.5 m/hr", 5e-3, "published", "wen_yu"),
-    example("fluidization_velocity(1.41 mm, 2650 kg/m^3, 25 degC)", "57.2 m/hr", 5e-3, "published", "wen_yu"),
-    example("fluidization_velocity(1 mm, 2650 kg/m^3, 25 degC)", "34.2 m/hr", 5e-3, "published", "wen_yu"),
-    example("fluidization_velocity(0.595 mm, 2650 kg/m^3, 25 degC)", "13.3 m/hr", 2e-2, "published",
+    example("minimum_fluidization_velocity(2 mm, 2650 kg/m^3, 25 degC)", "87.5 m/hr", 5e-3, "published",
             "wen_yu"),
-    example("fluidization_velocity(2 mm, 2650 kg/m^3, 40 degC)", "97.6 m/hr", 5e-3, "published", "wen_yu"),
-    example("fluidization_velocity(1.41 mm, 2650 kg/m^3, 40 degC)", "67.3 m/hr", 5e-3, "published", "wen_yu"),
-    example("fluidization_velocity(1 mm, 2650 kg/m^3, 40 degC)", "42.8 m/hr", 5e-3, "published", "wen_yu"),
-    example("fluidization_velocity(0.595 mm, 2650 kg/m^3, 40 degC)", "18.0 m/hr", 5e-3, "published",
+    example("minimum_fluidization_velocity(1.41 mm, 2650 kg/m^3, 25 degC)", "57.2 m/hr", 5e-3, "published",
             "wen_yu"),
-    example("fluidization_velocity(0.9 mm, 2650 kg/m^3, 10 degC)", "8.446 gpm/ft^2", 1e-3, "computed",
+    example("minimum_fluidization_velocity(1 mm, 2650 kg/m^3, 25 degC)", "34.2 m/hr", 5e-3, "published",
             "wen_yu"),
-    example("fluidization_velocity(0.5 mm, 2650 kg/m^3, 5 degC)", "2.355 gpm/ft^2", 1e-3, "computed",
+    example("minimum_fluidization_velocity(0.595 mm, 2650 kg/m^3, 25 degC)", "13.3 m/hr", 2e-2, "published",
             "wen_yu"),
-    example("fluidization_velocity(0.85 mm, 4000 kg/m^3, 10 degC)", "13.334 gpm/ft^2", 1e-3, "computed",
+    example("minimum_fluidization_velocity(2 mm, 2650 kg/m^3, 40 degC)", "97.6 m/hr", 5e-3, "published",
             "wen_yu"),
+    example("minimum_fluidization_velocity(1.41 mm, 2650 kg/m^3, 40 degC)", "67.3 m/hr", 5e-3, "published",
+            "wen_yu"),
+    example("minimum_fluidization_velocity(1 mm, 2650 kg/m^3, 40 degC)", "42.8 m/hr", 5e-3, "published",
+            "wen_yu"),
+    example("minimum_fluidization_velocity(0.595 mm, 2650 kg/m^3, 40 degC)", "18.0 m/hr", 5e-3, "published",
+            "wen_yu"),
+    example("minimum_fluidization_velocity(0.9 mm, 2650 kg/m^3, 10 degC)", "8.446 gpm/ft^2", 1e-3, "computed",
+            "wen_yu"),
+    example("minimum_fluidization_velocity(0.5 mm, 2650 kg/m^3, 5 degC)", "2.355 gpm/ft^2", 1e-3, "computed",
+            "wen_yu"),
+    example("minimum_fluidization_velocity(0.85 mm, 4000 kg/m^3, 10 degC)", "13.334 gpm/ft^2", 1e-3,
+            "computed", "wen_yu"),
 };
 constexpr puteal_example fluidRefusals[] = {
-    refusal("fluidization_velocity(0.9 mm, 900 kg/m^3, 10 degC)",
+    refusal("minimum_fluidization_velocity(0.9 mm, 900 kg/m^3, 10 degC)",
             "a grain lighter than water floats: give the density of the wet particle, above 1000 kg/m^3"),
 };
 constexpr puteal_caution fluidCautions[] = {caution("coarse", "Reynolds number of the grain above 500")};
@@ -134,7 +142,7 @@ constinit const puteal_function viscosityRow =
 
 constinit const puteal_function fluidizationRow =
     Function(
-        "fluidization_velocity", "Least fluidizing rate",
+        "minimum_fluidization_velocity", "Least fluidizing rate",
         "Upward rate that just lifts a bed; a wash takes about 1.3 times as much. A model ranks sizes and "
         "temperatures; measured rates of fine sand lie up to a quarter off, the medium's own data sheet "
         "decides.",

@@ -81,7 +81,8 @@ constexpr puteal_parameter washTakes[] = {
         .hard(0.01, 3650)
         .usual(0.5, 60)
         .mayBeMissing(),
-    Parameter("by_loss", "day/event", "days until the pressure loss is reached, see run_by_pressure_loss")
+    Parameter("by_loss", "day/event",
+              "days until the pressure loss is reached, see filter_run_by_pressure_loss")
         .hard(0.01, 3650)
         .usual(0.5, 60)
         .mayBeMissing(),
@@ -93,15 +94,18 @@ constexpr puteal_parameter washTakes[] = {
 };
 constexpr const char *washSources[] = {"practice", "definition", nullptr};
 constexpr puteal_example washExamples[] = {
-    example("wash_interval(5.18692 day/event, 6 day/event)", "3 day/event", 0, "common practice", "practice"),
-    example("wash_interval(5.18692 day/event, 6 day/event, 14 day/event)", "5 day/event", 0, "computed",
+    example("shortest_backwash_interval(5.18692 day/event, 6 day/event)", "3 day/event", 0, "common practice",
+            "practice"),
+    example("shortest_backwash_interval(5.18692 day/event, 6 day/event, 14 day/event)", "5 day/event", 0,
+            "computed", "definition"),
+    example("shortest_backwash_interval(5.18692 day/event, 2.7 day/event)", "2 day/event", 0, "computed",
             "definition"),
-    example("wash_interval(5.18692 day/event, 2.7 day/event)", "2 day/event", 0, "computed", "definition"),
     // line 1 is blank: neither load nor pressure loss is known
-    example("d: , 9 day/event; wash_interval(d[1], d[1])", "3 day/event", 0, "common practice", "practice"),
+    example("d: , 9 day/event; shortest_backwash_interval(d[1], d[1])", "3 day/event", 0, "common practice",
+            "practice"),
 };
 constexpr puteal_example washRefusals[] = {
-    refusal("wash_interval(0 day/event, 6 day/event)",
+    refusal("shortest_backwash_interval(0 day/event, 6 day/event)",
             "`by_load` must be at least 0.01 day/event; it is 0 day/event")};
 constexpr puteal_caution washCautions[] = {caution("habit_only", "neither load nor pressure loss is known")};
 
@@ -110,7 +114,7 @@ constexpr puteal_caution washCautions[] = {caution("habit_only", "neither load n
 constinit const puteal_function bedSolidsRow =
     Function("bed_solids_load", "Solids of a bed between washes",
              "Solids that a square foot of bed holds from one wash to the next, on a stated basis. "
-             "solids_load counts "
+             "bed_iron_load counts "
              "iron only; texts give limits of 500 to 1,200 grain/ft^2 as iron (common practice).",
              call<bedSolids>)
         .takes(solidsTakes)
@@ -124,7 +128,7 @@ constinit const puteal_function bedSolidsRow =
         .warning(solidsCautions);
 
 constinit const puteal_function washIntervalRow =
-    Function("wash_interval", "Days between washes, by the clock that decides",
+    Function("shortest_backwash_interval", "Days between washes, by the clock that decides",
              "Whole days between washes: the shortest of load, pressure loss and habit, with which of them "
              "decides.",
              call<washInterval>)

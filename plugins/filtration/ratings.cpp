@@ -64,29 +64,29 @@ constexpr puteal_parameter loadTakes[] = {
 };
 constexpr const char *loadSources[] = {"hb44", "definition", nullptr};
 constexpr puteal_example loadExamples[] = {
-    example("solids_load(3 mg/L as Fe, 900 gal, bed_area(10 in))", "289.189 grain/ft^2 as Fe", 1e-5,
+    example("bed_iron_load(3 mg/L as Fe, 900 gal, bed_area(10 in))", "289.189 grain/ft^2 as Fe", 1e-5,
             "computed", "hb44"),
-    example("solids_load(5 mg/L as Fe, 1200 gal, bed_area(12 in))", "446.279 grain/ft^2 as Fe", 1e-5,
+    example("bed_iron_load(5 mg/L as Fe, 1200 gal, bed_area(12 in))", "446.279 grain/ft^2 as Fe", 1e-5,
             "computed", "hb44"),
-    example("solids_load(3 mg/L as Fe, 900 gal, 0.5454 ft^2)", "289.18 grain/ft^2 as Fe", 1e-3, "computed",
+    example("bed_iron_load(3 mg/L as Fe, 900 gal, 0.5454 ft^2)", "289.18 grain/ft^2 as Fe", 1e-3, "computed",
             "definition"),
 };
-constexpr puteal_example loadRefusals[] = {
-    refusal("solids_load(3 mg/L as Fe, 900 gal, 0 ft^2)", "`area` must be at least 0.01 ft^2; it is 0 ft^2")};
+constexpr puteal_example loadRefusals[] = {refusal("bed_iron_load(3 mg/L as Fe, 900 gal, 0 ft^2)",
+                                                   "`area` must be at least 0.01 ft^2; it is 0 ft^2")};
 
 constexpr puteal_parameter useTakes[] = {
     rating, people,
     Parameter("time", "day/cartridge", "time the label promises").hard(1, 3650).usual(30, 365)};
 constexpr const char *impliedSources[] = {"practice", "definition", nullptr};
 constexpr puteal_example useExamples[] = {
-    example("implied_use(26000 gal/cartridge, 4 person, 104 day/cartridge)", "62.5 gal/(day*person)", 1e-12,
-            "common practice", "practice"),
-    example("implied_use(50000 gal/cartridge, 4 person, 365 day/cartridge)", "34.2466 gal/(day*person)", 1e-5,
-            "computed", "definition"),
+    example("rating_use_per_person(26000 gal/cartridge, 4 person, 104 day/cartridge)",
+            "62.5 gal/(day*person)", 1e-12, "common practice", "practice"),
+    example("rating_use_per_person(50000 gal/cartridge, 4 person, 365 day/cartridge)",
+            "34.2466 gal/(day*person)", 1e-5, "computed", "definition"),
 };
 constexpr puteal_caution useCautions[] = {caution("unusual_use", "below 40 or above 110 gal a day")};
 constexpr puteal_example useRefusals[] = {
-    refusal("implied_use(26000 gal/cartridge, 0 person, 104 day/cartridge)",
+    refusal("rating_use_per_person(26000 gal/cartridge, 0 person, 104 day/cartridge)",
             "`people` must be at least 0.1 person; it is 0 person"),
 };
 
@@ -94,13 +94,13 @@ constexpr puteal_parameter daysTakes[] = {
     rating, people,
     Parameter("use", "gal/(day*person)", "use of one person a day").hard(0, 1000).usual(40, 110)};
 constexpr puteal_example daysExamples[] = {
-    example("implied_days(26000 gal/cartridge, 4 person, 62.5 gal/(day*person))", "104 day/cartridge", 1e-12,
+    example("rating_days(26000 gal/cartridge, 4 person, 62.5 gal/(day*person))", "104 day/cartridge", 1e-12,
             "common practice", "practice"),
-    example("implied_days(10000 gal/cartridge, 2 person, 50 gal/(day*person))", "100 day/cartridge", 1e-12,
+    example("rating_days(10000 gal/cartridge, 2 person, 50 gal/(day*person))", "100 day/cartridge", 1e-12,
             "computed", "definition"),
 };
 constexpr puteal_example daysRefusals[] = {
-    refusal("implied_days(26000 gal/cartridge, 4 person, 0 gal/(day*person))",
+    refusal("rating_days(26000 gal/cartridge, 4 person, 0 gal/(day*person))",
             "nobody uses water, so the rating never runs out"),
 };
 
@@ -110,13 +110,13 @@ constexpr puteal_parameter massTakes[] = {
                 .usual(0.3, 5)};
 constexpr const char *massSources[] = {"hb44", "definition", nullptr};
 constexpr puteal_example massExamples[] = {
-    example("implied_capacity(26000 gal/cartridge, 1 mg/L as Fe)", "98.4207 g/cartridge as Fe", 1e-6,
+    example("rating_iron_capacity(26000 gal/cartridge, 1 mg/L as Fe)", "98.4207 g/cartridge as Fe", 1e-6,
             "computed", "hb44"),
-    example("implied_capacity(100000 gal/cartridge, 3 mg/L as Fe)", "1135.62 g/cartridge as Fe", 1e-5,
+    example("rating_iron_capacity(100000 gal/cartridge, 3 mg/L as Fe)", "1135.62 g/cartridge as Fe", 1e-5,
             "computed", "definition"),
 };
 constexpr puteal_example massRefusals[] = {
-    refusal("implied_capacity(26000 gal/cartridge, 0 mg/L as Fe)",
+    refusal("rating_iron_capacity(26000 gal/cartridge, 0 mg/L as Fe)",
             "`rated_iron` must be at least 0.01 mg/L as Fe; it is 0 mg/L as Fe"),
 };
 
@@ -149,7 +149,7 @@ constexpr const char housingSafety[] =
 } // namespace
 
 constinit const puteal_function solidsLoadRow =
-    Function("solids_load", "Load of a bed between washes",
+    Function("bed_iron_load", "Load of a bed between washes",
              "Iron that a square foot of bed holds from one wash to the next.", call<solidsLoad>)
         .takes(loadTakes)
         .gives("grain/ft^2 as Fe", "load of the bed")
@@ -159,7 +159,7 @@ constinit const puteal_function solidsLoadRow =
         .refusing(loadRefusals);
 
 constinit const puteal_function impliedUseRow =
-    Function("implied_use", "Use a rating implies",
+    Function("rating_use_per_person", "Use a rating implies",
              "Use of one person that a label takes for granted; 40 to 110 gal a day is ordinary.",
              call<impliedUse>)
         .takes(useTakes)
@@ -171,8 +171,8 @@ constinit const puteal_function impliedUseRow =
         .warning(useCautions);
 
 constinit const puteal_function impliedDaysRow =
-    Function("implied_days", "Days a rating implies",
-             "Days in which a household uses the gallons on a label.", call<impliedDays>)
+    Function("rating_days", "Days a rating implies", "Days in which a household uses the gallons on a label.",
+             call<impliedDays>)
         .takes(daysTakes)
         .gives("day/cartridge", "days until the gallons are used")
         .by("rating / (people * use)")
@@ -181,7 +181,7 @@ constinit const puteal_function impliedDaysRow =
         .refusing(daysRefusals);
 
 constinit const puteal_function impliedCapacityRow =
-    Function("implied_capacity", "Iron a rating implies",
+    Function("rating_iron_capacity", "Iron a rating implies",
              "Iron a cartridge holds if the gallons on its label are true at the iron they were made at. "
              "Without the conditions of the test a rating is unverified.",
              call<impliedCapacity>)

@@ -101,7 +101,7 @@ double lossAt(double at, double firstVolume, double firstLoss, double secondVolu
 }
 
 constexpr Parameter wash =
-    Parameter("wash", "gal/event", "water of one wash, see backwash_gallons").hard(0, 10000).usual(20, 250);
+    Parameter("wash", "gal/event", "water of one wash, see backwash_volume").hard(0, 10000).usual(20, 250);
 
 constexpr puteal_parameter insideTakes[] = {
     Parameter("nominal", "in", "diameter the tank is named by").hard(1, 120).usual(6, 36),
@@ -112,12 +112,13 @@ constexpr puteal_parameter insideTakes[] = {
 };
 constexpr const char *insideSources[] = {"practice", "geometry", nullptr};
 constexpr puteal_example insideExamples[] = {
-    example("inside_diameter(10 in)", "9.75 in", 1e-12, "common practice", "practice"),
-    example("bed_area(inside_diameter(10 in)) / bed_area(10 in)", "0.950625", 1e-9, "computed", "geometry"),
-    example("inside_diameter(24 in, 0.5 in)", "23.5 in", 1e-12, "computed", "geometry"),
+    example("tank_inside_diameter(10 in)", "9.75 in", 1e-12, "common practice", "practice"),
+    example("bed_area(tank_inside_diameter(10 in)) / bed_area(10 in)", "0.950625", 1e-9, "computed",
+            "geometry"),
+    example("tank_inside_diameter(24 in, 0.5 in)", "23.5 in", 1e-12, "computed", "geometry"),
 };
 constexpr puteal_example insideRefusals[] = {
-    refusal("inside_diameter(1 in, 2 in)",
+    refusal("tank_inside_diameter(1 in, 2 in)",
             "the wall is thicker than the tank: give what the inside is less than the name")};
 
 constexpr puteal_parameter boardTakes[] = {
@@ -207,14 +208,14 @@ constexpr puteal_parameter runTakes[] = {
 };
 constexpr const char *runSources[] = {"definition", "practice", nullptr};
 constexpr puteal_example runExamples[] = {
-    example("run_by_pressure_loss(2 psi, 4 psi, 2 day/event)", "5 day/event", 1e-12, "computed",
+    example("filter_run_by_pressure_loss(2 psi, 4 psi, 2 day/event)", "5 day/event", 1e-12, "computed",
             "definition"),
-    example("run_by_pressure_loss(2 psi, 4 psi, 2 day/event, 5 psi, \"exponential\")", "3 day/event", 1e-12,
+    example("filter_run_by_pressure_loss(2 psi, 4 psi, 2 day/event, 5 psi, \"exponential\")", "3 day/event",
+            1e-12, "computed", "definition"),
+    example("filter_run_by_pressure_loss(2 psi, 3 psi, 1 day/event, 10 psi)", "10 day/event", 1e-12,
             "computed", "definition"),
-    example("run_by_pressure_loss(2 psi, 3 psi, 1 day/event, 10 psi)", "10 day/event", 1e-12, "computed",
-            "definition"),
 };
-constexpr puteal_example runRefusals[] = {refusal("run_by_pressure_loss(4 psi, 4 psi, 2 day/event)",
+constexpr puteal_example runRefusals[] = {refusal("filter_run_by_pressure_loss(4 psi, 4 psi, 2 day/event)",
                                                   "the pressure loss has not risen: read again later")};
 constexpr puteal_caution runCautions[] = {caution("daily", "less than a day"),
                                           caution("due", "the rise is reached at the second reading")};
@@ -248,7 +249,7 @@ constexpr const char housingSafety[] =
 } // namespace
 
 constinit const puteal_function insideDiameterRow =
-    Function("inside_diameter", "Inside diameter of a tank",
+    Function("tank_inside_diameter", "Inside diameter of a tank",
              "Inside diameter of a molded tank from the diameter it is named by: an eighth to a quarter inch "
              "less, which "
              "takes 3 to 6 % of the area of a small tank.",
@@ -321,7 +322,7 @@ constinit const puteal_function septicSurgeRow =
                 "with the local health office.");
 
 constinit const puteal_function runByLossRow =
-    Function("run_by_pressure_loss", "Days until the pressure loss asks for a wash",
+    Function("filter_run_by_pressure_loss", "Days until the pressure loss asks for a wash",
              "Whole days from a clean bed to its allowed rise of pressure loss, from two gauge readings at "
              "one flow. No "
              "run is foretold without readings.",

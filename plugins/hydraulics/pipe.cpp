@@ -97,7 +97,7 @@ constexpr Parameter flowInPipe = Parameter("flow", "gpm", "flow in the pipe").ha
 constexpr Parameter inside =
     Parameter("diameter", "in", "inside diameter: 1.049 in for 1 in schedule 40").hard(0.1, 48).usual(0.5, 4);
 constexpr Parameter cold =
-    Parameter("temperature", "degC", "temperature of the water").hard(0, 100).usual(2, 30).otherwise(10, "A");
+    Parameter("temperature", "degC", "temperature of the water").hard(0, 60).usual(2, 30).otherwise(10, "A");
 constexpr Parameter method =
     Parameter("method", "", "Colebrook's own relation or the short form of Swamee and Jain")
         .oneOf(methodWords)

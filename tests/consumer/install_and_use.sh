@@ -41,6 +41,7 @@ puteal: \`purge_time\` needs the plugin purging, which is $notShipped" 6 \
 says "puteal: note: longer than half a working day: purge to a steady temperature instead
 825 min" 0 "$puteal" eval 'purge_time(220 gal, 0.8 gpm)'
 says "30 min" 0 "$puteal" eval 'purge_time(100 gal, 10 gpm)'
+says "2027-05-12" 0 "$puteal" eval 'retest_day(2026-05-12)'
 says "purge_time(3 lb, 10 gpm)
            ^^^^
 puteal: purge_time takes stored in gal, not 3 lb" 4 "$puteal" eval 'purge_time(3 lb, 10 gpm)'

@@ -101,6 +101,13 @@ private slots:
             "lawn");
         row("iron cartridge without its sediment cartridge ahead", {"iron cartridge", "sediment cartridge"},
             wrong, "iron cartridge ahead of sediment cartridge: particles blind the iron cartridge");
+        row("a softener ahead of the tank", {"softener", "pressure tank"}, possible,
+            "softener ahead of pressure tank: ahead of the pressure tank a device sees the rate of the pump, "
+            "behind it that of the taps: size it for that");
+        row("a feed behind the resin", {"softener", "chemical feed"}, possible,
+            "softener ahead of chemical feed: iron and sulfide are treated ahead of the resin; a feed behind "
+            "it "
+            "spares it nothing");
         row("blanks are passed over", {"", "air over media", "none", "softener"}, right, nullptr);
         row("every mistake is told", {"softener", "neutralizer", "pressure tank", "chemical feed"}, wrong,
             "softener ahead of neutralizer: calcite adds hardness: soften behind it; pressure tank ahead of "

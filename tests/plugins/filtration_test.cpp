@@ -35,10 +35,10 @@ private slots:
                              {geometry, "bed_volume", {14, 36}, 3.207, 1e-3},
                              {geometry, "empty_bed_contact_time", {1.5, 5}, 2.2442, 1e-4},
                              {geometry, "backwash_flow", {area10, 15}, 8.18, 1e-3},
-                             {geometry, "backwash_gallons", {area10, 10, 10, 5, 6}, 70.904, 1e-5},
-                             {geometry, "backwash_gallons", {area12, 12, 10, 5, 5}, 113.883, 1e-5},
+                             {geometry, "backwash_volume", {area10, 10, 10, 5, 6}, 70.904, 1e-5},
+                             {geometry, "backwash_volume", {area12, 12, 10, 5, 5}, 113.883, 1e-5},
                              {"10 gpm for ten minutes is in the 100 to 200 gal of Missouri Extension G1801",
-                              "backwash_gallons",
+                              "backwash_volume",
                               {1, 10, 10},
                               100,
                               1e-12},
@@ -52,7 +52,7 @@ private slots:
                              {"no iron: the habit", "backwash_interval", {500, 0, area10, 240}, 3, 1e-12}});
         const Answer daily = filtration().call("backwash_interval", {100, 10, 0.5, 500, 3});
         QVERIFY(daily.warns("daily") && daily.number > 0 && daily.number < 1);
-        QVERIFY(filtration().call("backwash_gallons", {3, 15, 10}).warns("much_water"));
+        QVERIFY(filtration().call("backwash_volume", {3, 15, 10}).warns("much_water"));
     }
 
     void anIntervalOfExactDaysIsNotCutShort()
@@ -82,8 +82,8 @@ private slots:
              {"a tenth of the iron does not stretch it", "cartridge_days", {30000, 1, 0.3, 200}, 150, 1e-12},
              {"the calendar ends it", "cartridge_days", {100000, 1, 1, 100}, 365, 1e-12},
              {"a cabin nobody is in", "cartridge_days", {100000, 1, 1, 0}, 365, 1e-12},
-             {"worked out", "cartridge_days_by_mass", {50, 0.5, 240}, 110.07, 1e-4},
-             {"worked out", "cartridge_days_by_mass", {150, 2, 250}, 79.2516, 1e-5}});
+             {"worked out", "cartridge_days_by_iron", {50, 0.5, 240}, 110.07, 1e-4},
+             {"worked out", "cartridge_days_by_iron", {150, 2, 250}, 79.2516, 1e-5}});
         QVERIFY(filtration().call("cartridge_days", {26000, 1, 5, 250}).warns("often"));
         QVERIFY(filtration().call("cartridge_days", {100000, 1, 1, 100}).warns("calendar"));
         double before = 1e9;
@@ -146,19 +146,20 @@ private slots:
                              {price, "cartridge_cost_per_volume", {65, 50000}, 1.3, 1e-12}});
         QVERIFY(filtration().call("cartridge_loading", {6, 2.5, 9.75}).warns("high"));
         QVERIFY(!filtration().call("cartridge_loading", {5, 2.5, 9.75}).warns("high"));
-        QVERIFY(filtration().call("implied_use", {50000, 4, 365}).warns("unusual_use"));
-        QVERIFY(!filtration().call("implied_use", {26000, 4, 104}).warns("unusual_use"));
+        QVERIFY(filtration().call("rating_use_per_person", {50000, 4, 365}).warns("unusual_use"));
+        QVERIFY(!filtration().call("rating_use_per_person", {26000, 4, 104}).warns("unusual_use"));
     }
 
     void pluggingAndRuns()
     {
         enum { straight, exponential };
         const char *law = "worked out: loss grows by the same factor for each gram or gallon";
-        holds(filtration(), {{law, "cartridge_loss_at", {50, 0, 1, 100, 15}, 3.87298, 1e-5},
-                             {law, "cartridge_loss_at", {85.0274, 0, 1, 100, 15}, 10, 1e-5},
-                             {law, "cartridge_loss_at", {21253.5, 5000, 2, 12000, 4}, 10, 1e-5},
-                             {"worked out", "run_by_pressure_loss", {2, 4, 2, 5, straight}, 5, 0},
-                             {"3.6 days are 3", "run_by_pressure_loss", {2, 4, 2, 5, exponential}, 3, 0}});
+        holds(filtration(),
+              {{law, "cartridge_loss_at", {50, 0, 1, 100, 15}, 3.87298, 1e-5},
+               {law, "cartridge_loss_at", {85.0274, 0, 1, 100, 15}, 10, 1e-5},
+               {law, "cartridge_loss_at", {21253.5, 5000, 2, 12000, 4}, 10, 1e-5},
+               {"worked out", "filter_run_by_pressure_loss", {2, 4, 2, 5, straight}, 5, 0},
+               {"3.6 days are 3", "filter_run_by_pressure_loss", {2, 4, 2, 5, exponential}, 3, 0}});
         // what change_at says is where the loss reaches the limit
         for (double second = 2.5; second < 9; second += 0.5) {
             const double at = filtration().call("cartridge_change_at", {1000, 2, 9000, second, 10}).number;
@@ -167,9 +168,9 @@ private slots:
         }
         QVERIFY(filtration().call("cartridge_loss_at", {30000, 5000, 2, 12000, 4}).warns("far"));
         QVERIFY(filtration().call("cartridge_loss_at", {9000, 5000, 4, 12000, 2}).refused);
-        QVERIFY(filtration().call("run_by_pressure_loss", {2, 8, 2}).warns("due"));
-        QVERIFY(filtration().call("run_by_pressure_loss", {2, 20, 1}).warns("daily"));
-        QVERIFY(filtration().call("run_by_pressure_loss", {4, 4, 2}).refused);
+        QVERIFY(filtration().call("filter_run_by_pressure_loss", {2, 8, 2}).warns("due"));
+        QVERIFY(filtration().call("filter_run_by_pressure_loss", {2, 20, 1}).warns("daily"));
+        QVERIFY(filtration().call("filter_run_by_pressure_loss", {4, 4, 2}).refused);
     }
 
     void loadsAndClocks()
@@ -183,17 +184,17 @@ private slots:
                // 18.739 g of iron and 35.861 g of floc on a square foot; 19.559 g of floc on the bed
                {weights, "bed_solids_load", {asIron, 3, 900, area10}, 18.739 / gramPerGrain, 1e-4},
                {weights, "bed_solids_load", {asFloc, 3, 900, area10}, 19.559 / gramPerGrain / area10, 1e-4},
-               {"habit decides", "wash_interval", {5.18692, missing()}, 3, 0},
-               {"load decides", "wash_interval", {5.18692, 6, 14}, 5, 0},
-               {"loss decides, 2.7 days are 2", "wash_interval", {5.18692, 2.7}, 2, 0},
-               {"below a day is not rounded", "wash_interval", {0.6, missing()}, 0.6, 1e-12}});
+               {"habit decides", "shortest_backwash_interval", {5.18692, missing()}, 3, 0},
+               {"load decides", "shortest_backwash_interval", {5.18692, 6, 14}, 5, 0},
+               {"loss decides, 2.7 days are 2", "shortest_backwash_interval", {5.18692, 2.7}, 2, 0},
+               {"below a day is not rounded", "shortest_backwash_interval", {0.6, missing()}, 0.6, 1e-12}});
         QCOMPARE(
-            filtration().call("wash_interval", {5.0, 2.7, 3.0}).reason,
+            filtration().call("shortest_backwash_interval", {5.0, 2.7, 3.0}).reason,
             std::string(
                 "pressure loss decides: habit 3 day/event, load of solids 5 day/event, pressure loss 2.7 "
                 "day/event"));
-        QVERIFY(filtration().call("wash_interval", {missing(), missing()}).warns("habit_only"));
-        QCOMPARE(filtration().call("solids_load", {3, 900, area10}).number,
+        QVERIFY(filtration().call("shortest_backwash_interval", {missing(), missing()}).warns("habit_only"));
+        QCOMPARE(filtration().call("bed_iron_load", {3, 900, area10}).number,
                  filtration().call("bed_solids_load", {asIron, 3, 900, area10}).number);
     }
 
@@ -201,7 +202,7 @@ private slots:
     {
         const char *geometry = "worked out from the round tank";
         const double area10 = filtration().call("bed_area", {10}).number;
-        holds(filtration(), {{geometry, "inside_diameter", {10}, 9.75, 1e-12},
+        holds(filtration(), {{geometry, "tank_inside_diameter", {10}, 9.75, 1e-12},
                              {geometry, "freeboard_share", {54, 6, 30}, 0.6, 1e-12},
                              {geometry, "service_flow", {area10, 3}, 1.64, 3e-3},
                              {geometry, "service_flow", {area10, 5}, 2.73, 2e-3},
@@ -216,7 +217,7 @@ private slots:
         QVERIFY(!filtration().call("service_loading", {2, area10}).warns("peak_only"));
         // a tank named by its outside holds 3 to 10 % less than its name from 10 to 24 in
         for (double d = 10; d <= 24; d += 1) {
-            const double inside = filtration().call("inside_diameter", {d}).number;
+            const double inside = filtration().call("tank_inside_diameter", {d}).number;
             const double share =
                 filtration().call("bed_area", {inside}).number / filtration().call("bed_area", {d}).number;
             QVERIFY(share > 0.9 && share < 0.98);
@@ -262,7 +263,7 @@ private slots:
                     {1.0, 40, 42.8, 43.2},   {0.595, 40, 18.0, 19.8}};
         for (const auto &row : rows) {
             const double mph =
-                filtration().call("fluidization_velocity", {row.size, 2650, row.temperature}).number *
+                filtration().call("minimum_fluidization_velocity", {row.size, 2650, row.temperature}).number *
                 perGpmSquareFoot;
             QVERIFY2(std::fabs(mph / row.predicted - 1) < 0.02, qPrintable(QString::number(mph)));
             QVERIFY2(std::fabs(mph / row.measured - 1) < 0.27,
@@ -304,15 +305,15 @@ private slots:
               {25},
               0.8949,
               7e-3},
-             {model, "fluidization_velocity", {0.9, 2650, 10}, 8.446, 1e-3},
-             {model, "fluidization_velocity", {0.5, 2650, 5}, 2.355, 1e-3},
-             {model, "fluidization_velocity", {1.2, 1650, 25}, 8.300, 1e-3},
-             {model, "fluidization_velocity", {0.85, 4000, 10}, 13.334, 1e-3}});
+             {model, "minimum_fluidization_velocity", {0.9, 2650, 10}, 8.446, 1e-3},
+             {model, "minimum_fluidization_velocity", {0.5, 2650, 5}, 2.355, 1e-3},
+             {model, "minimum_fluidization_velocity", {1.2, 1650, 25}, 8.300, 1e-3},
+             {model, "minimum_fluidization_velocity", {0.85, 4000, 10}, 13.334, 1e-3}});
         const double area = filtration().call("bed_area", {10}).number;
         holds(filtration(),
               {{"Ergun worked out", "bed_pressure_loss", {5 / area, 30, 0.6, 0.42, 0.85, 10}, 2.4698, 2e-4},
                {"Ergun worked out", "bed_pressure_loss", {3 / area, 30, 0.6, 0.42, 0.85, 10}, 1.4542, 2e-4}});
-        const Answer floats = filtration().call("fluidization_velocity", {0.9, 900, 10});
+        const Answer floats = filtration().call("minimum_fluidization_velocity", {0.9, 900, 10});
         QVERIFY(floats.refused);
         QCOMPARE(floats.words, std::string("a grain lighter than water floats: give the density of the wet "
                                            "particle, above 1000 kg/m^3"));

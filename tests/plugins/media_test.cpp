@@ -160,6 +160,10 @@ private slots:
         row("peroxide on manganese dioxide", plain(ore, peroxide), willNotWork,
             "peroxide is fed ahead; this medium takes air or chlorine: peroxide wastes away on manganese "
             "dioxide");
+        row("catalytic carbon behind peroxide", with(plain(catalyticCarbon, peroxide), ironAt, 5.0), marginal,
+            "iron 5 mg/L as Fe is above 1 mg/L (common practice), outermost limit 10 mg/L (common practice)");
+        row("too much iron for it too", with(plain(catalyticCarbon, peroxide), ironAt, 12.0), willNotWork,
+            "iron 12 mg/L as Fe is above the limit 10 mg/L (common practice)");
         row("resin behind air", plain(resin, air), willNotWork,
             "air is fed ahead; this medium takes nothing: an oxidant turns iron to rust on the resin");
         row("iron cartridge at 2 mg/L", with(plain(ironCartridge, noFeed), ironAt, 2.0), works, nullptr);

@@ -134,6 +134,12 @@ private slots:
         QVERIFY(steady({10.5, 10.4}, {7.2, 7.2}).refused);
         QVERIFY(steady({10.5, 10.4, std::nan("")}, {7.2, 7.2, 7.2}).refused);
         QVERIFY(steady({10.5, 10.4, 10.4}, {7.2, 7.2}).refused);
+        // blank lines at the end are readings to come; one between is not
+        const double none = std::nan("");
+        QCOMPARE(steady({14, 10.5, 10.4, 10.4, none, none}, {7.9, 7.2, 7.2, 7.15, none, none}).number, 1.0);
+        QVERIFY(steady({10.5, none, 10.4, 10.4}, {7.2, none, 7.2, 7.2}).refused);
+        QVERIFY(steady({10.5, 10.4, none}, {7.2, 7.2, none}).refused);
+        QVERIFY(steady({none, none}, {none, none}).refused);
         QCOMPARE(
             steady({10.5, 10.4, 10.4}, {7.6, 7.4, 7.2}).reason,
             std::string(

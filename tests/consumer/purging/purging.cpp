@@ -45,9 +45,39 @@ constinit const puteal_function purgeTimeRow =
         .warning(cautions)
         .safely("A well is run and sampled under the rules of the local health department.");
 
+double retestDay(double sampled, double interval, Reply &reply)
+{
+    const double due = sampled + interval;
+    if (lessThan(due, dayOf(1950, 1, 1)))
+        return reply.refuse(1, "before 1950: read the date again");
+    reply.reason("sampled on " + dateWords(sampled));
+    return due;
+}
+
+constexpr puteal_parameter retestTakes[] = {
+    Parameter("sampled", "", "day of the sample").date(),
+    Parameter("interval", "day", "days until the next one").hard(1, 3650).usual(30, 730).otherwise(365, "T"),
+};
+constexpr puteal_example retestExamples[] = {
+    example("retest_day(2026-05-12)", "2027-05-12", 0, "computed", "practice"),
+    example("retest_day(2024-02-28, 2 day)", "2024-03-01", 0, "computed", "practice"),
+};
+constexpr puteal_example retestRefusals[] = {
+    refusal("retest_day(1926-05-12)", "before 1950: read the date again"),
+};
+
+constinit const puteal_function retestDayRow =
+    Function("retest_day", "Day of the next test", "Day on which the water is tested again.", call<retestDay>)
+        .takes(retestTakes)
+        .givesDate("day of the next test")
+        .by("sampled + interval")
+        .from(from)
+        .shownBy(retestExamples)
+        .refusing(retestRefusals);
+
 constexpr puteal_source sources[] = {
     source("practice", "T", "common practice, no source: three casing volumes")};
-const puteal_function functions[] = {purgeTimeRow};
+const puteal_function functions[] = {purgeTimeRow, retestDayRow};
 constinit const puteal_plugin self = plugin("purging", "Purging before a sample", 1, 0, sources, functions);
 
 } // namespace
