@@ -23,7 +23,6 @@ void paintChart(QCPPainter &painter, const ChartView &view, const QSize &size)
 {
     QCustomPlot plot;
     plot.setAttribute(Qt::WA_DontShowOnScreen);
-    fillPlot(plot, view);
     const QStringList sentences = chartSentences(view);
     QFont font = painter.font();
     font.setPixelSize(17);
@@ -42,7 +41,8 @@ void paintChart(QCPPainter &painter, const ChartView &view, const QSize &size)
     const int height = size.height() - titleHeight - text - edge;
     painter.save();
     painter.translate(0, titleHeight);
-    plot.setViewport(QRect(0, 0, size.width(), height));
+    plot.setViewport(QRect(0, 0, size.width(), height)); // labels are placed for this size
+    fillPlot(plot, view);
     plot.toPainter(&painter, size.width(), height);
     painter.restore();
     painter.setFont(font);

@@ -3,7 +3,9 @@
 
 #include <algorithm>
 
+#include <QEvent>
 #include <QLabel>
+#include <QTimer>
 #include <QVBoxLayout>
 
 #include "charts/plot.h"
@@ -15,6 +17,7 @@ struct ChartPane::Parts {
     QLabel *title;
     QCustomPlot *plot;
     QLabel *sentences;
+    ChartView view;
     qreal usualSize = 9.0; ///< of the program's font before any zoom
 };
 
@@ -29,6 +32,7 @@ ChartPane::ChartPane(QWidget *parent) : QWidget(parent), m_parts(new Parts)
     m_parts->plot = new QCustomPlot(this);
     m_parts->plot->setMinimumHeight(220);
     m_parts->plot->setAccessibleName(tr("chart"));
+    m_parts->plot->installEventFilter(this);
     m_parts->sentences = new QLabel(this);
     m_parts->sentences->setWordWrap(true);
     m_parts->sentences->setTextFormat(Qt::PlainText);
@@ -49,6 +53,7 @@ void ChartPane::show(const ChartView &view)
     QFont heading = font();
     heading.setBold(true);
     m_parts->title->setFont(heading);
+    m_parts->view = view;
     if (view.error) {
         m_parts->plot->clearPlottables();
         m_parts->plot->clearItems();
@@ -56,12 +61,26 @@ void ChartPane::show(const ChartView &view)
         m_parts->sentences->setText(QString::fromStdString(view.error->words));
         return;
     }
-    m_parts->plot->setFont(font());
-    fillPlot(*m_parts->plot, view, std::clamp(font().pointSizeF() / m_parts->usualSize, 0.7, 3.0));
-    m_parts->plot->replot();
     m_parts->sentences->setText(chartSentences(view).join(QLatin1Char('\n')));
     setAccessibleName(tr("chart %1").arg(m_parts->title->text()));
     setAccessibleDescription(m_parts->sentences->text());
+    draw();
+}
+
+void ChartPane::draw()
+{
+    m_parts->plot->setFont(font());
+    fillPlot(*m_parts->plot, m_parts->view, std::clamp(font().pointSizeF() / m_parts->usualSize, 0.7, 3.0));
+    m_parts->plot->replot();
+}
+
+bool ChartPane::eventFilter(QObject *watched, QEvent *event)
+{
+    const bool drawn = QWidget::eventFilter(watched, event);
+    // The places of labels depend on the size; the plot itself has taken it when this comes round.
+    if (watched == m_parts->plot && event->type() == QEvent::Resize && !m_parts->view.series.empty())
+        QTimer::singleShot(0, this, &ChartPane::draw);
+    return drawn;
 }
 
 QString ChartPane::sentences() const

@@ -21,7 +21,12 @@ public:
     void show(const ChartView &view);
     QString sentences() const;
 
+protected:
+    bool eventFilter(QObject *watched, QEvent *event) override;
+
 private:
+    void draw();
+
     struct Parts;
     Parts *m_parts;
 };

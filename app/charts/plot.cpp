@@ -96,12 +96,22 @@ void spread(std::vector<End> &ends, double least, double most)
         ends[i].y = std::min(ends[i].y, i + 1 < ends.size() ? ends[i + 1].y - least : most);
 }
 
-void drawRing(QCustomPlot &plot, const QRectF &axes, const QPointF &at, double scale)
+/// The axes on the screen, as far as they are known before the plot lays itself out.
+QSizeF roomOfAxes(const QCustomPlot &plot, const QFont &font, int endLabels)
+{
+    const QFontMetrics metrics(font);
+    const int left = metrics.horizontalAdvance(QStringLiteral("100,000")) + metrics.height() + 24;
+    const int below = 2 * metrics.height() + 24;
+    return {std::max(60.0, double(plot.viewport().width() - left - endLabels)),
+            std::max(60.0, double(plot.viewport().height() - below))};
+}
+
+void drawRing(QCustomPlot &plot, const QRectF &axes, const QSizeF &size, const QPointF &at, double scale)
 {
     auto *ring = new QCPItemEllipse(&plot);
     ring->topLeft->setType(QCPItemPosition::ptPlotCoords);
     ring->bottomRight->setType(QCPItemPosition::ptPlotCoords);
-    const double rx = axes.width() * 0.014, ry = axes.height() * 0.019;
+    const double rx = axes.width() * size.width() / 2, ry = axes.height() * size.height() / 2;
     ring->topLeft->setCoords(at.x() - rx, at.y() + ry);
     ring->bottomRight->setCoords(at.x() + rx, at.y() - ry);
     ring->setPen(QPen(QColor(0x15, 0x18, 0x1C), 1.2 * scale));
@@ -109,16 +119,17 @@ void drawRing(QCustomPlot &plot, const QRectF &axes, const QPointF &at, double s
 }
 
 /// The year beside its ring, tied to it by a hairline where it stands apart.
-void drawYear(QCustomPlot &plot, const QRectF &axes, const YearLabel &label, double year, const QFont &font)
+void drawYear(QCustomPlot &plot, const QRectF &axes, double ring, const YearLabel &label, double year,
+              const QFont &font)
 {
     const auto place = [&](const QPointF &part) {
         return QPointF(axes.left() + part.x() * axes.width(), axes.top() + part.y() * axes.height());
     };
     const bool above = label.box.center().y() > label.ring.y();
     const double apart = above ? label.box.top() - label.ring.y() : label.ring.y() - label.box.bottom();
-    if (apart > 0.05) {
+    if (apart > 1.5 * label.box.height()) {
         auto *tie = new QCPItemLine(&plot);
-        const QPointF from = place(label.ring + QPointF(0.0, above ? 0.019 : -0.019));
+        const QPointF from = place(label.ring + QPointF(0.0, above ? ring / 2 : -ring / 2));
         const QPointF to = place({label.box.center().x(), above ? label.box.top() : label.box.bottom()});
         tie->start->setType(QCPItemPosition::ptPlotCoords);
         tie->end->setType(QCPItemPosition::ptPlotCoords);
@@ -218,25 +229,33 @@ std::vector<End> drawSeries(QCustomPlot &plot, const ChartView &view, double sca
     return ends;
 }
 
-/// The end labels stand in the right margin, so the axis ends where the data do.
-void labelEnds(QCustomPlot &plot, const ChartView &view, std::vector<End> ends, const QRectF &axes,
-               const QFont &font, double scale)
+QString endText(const ChartSeries &series)
 {
-    const auto text = [&](const End &end) {
-        const ChartSeries &series = view.series[end.series];
-        return words(series.title) + QStringLiteral("  ") + words(series.end);
-    };
-    int width = 0;
-    for (const End &end : ends)
-        width = std::max(width, QFontMetrics(font).horizontalAdvance(text(end)));
-    plot.axisRect()->setAutoMargins(QCP::msLeft | QCP::msTop | QCP::msBottom);
-    plot.axisRect()->setMargins(QMargins(0, 0, width + 24, 0));
-    spread(ends, axes.height() * 0.042 * scale, axes.bottom());
-    for (const End &end : ends)
-        addLabel(plot, end.x, end.y, text(end), looks[end.series % lookCount].color, font);
+    return words(series.title) + QStringLiteral("  ") + words(series.end);
 }
 
-void dressAxes(QCustomPlot &plot, const ChartView &view, const QRectF &axes, const QFont &font)
+/// Room the end labels take: they stand in the right margin, so the axis ends where the data do.
+int endWidth(const ChartView &view, const QFont &font)
+{
+    int width = 0;
+    for (const ChartSeries &series : view.series)
+        width = std::max(width, QFontMetrics(font).horizontalAdvance(endText(series)));
+    return width + 24;
+}
+
+void labelEnds(QCustomPlot &plot, const ChartView &view, std::vector<End> ends, const QRectF &axes,
+               double least, const QFont &font)
+{
+    plot.axisRect()->setAutoMargins(QCP::msLeft | QCP::msTop | QCP::msBottom);
+    plot.axisRect()->setMargins(QMargins(0, 0, endWidth(view, font), 0));
+    spread(ends, least, axes.bottom());
+    for (const End &end : ends)
+        addLabel(plot, end.x, end.y, endText(view.series[end.series]), looks[end.series % lookCount].color,
+                 font);
+}
+
+/// `beside` is room for the first and last marker, in parts of the axis.
+void dressAxes(QCustomPlot &plot, const ChartView &view, const QRectF &axes, const QFont &font, double beside)
 {
     for (QCPAxis *axis : {plot.xAxis, plot.yAxis}) {
         axis->setLabelFont(font);
@@ -248,7 +267,7 @@ void dressAxes(QCustomPlot &plot, const ChartView &view, const QRectF &axes, con
         axis->setNumberPrecision(10);
         axis->setNumberFormat(QStringLiteral("g"));
     }
-    plot.xAxis->setRange(axes.left() - axes.width() * 0.01, axes.right() + axes.width() * 0.01);
+    plot.xAxis->setRange(axes.left() - axes.width() * beside, axes.right() + axes.width() * beside);
     plot.yAxis->setRange(axes.top(), axes.bottom());
     plot.xAxis->setTicker(ticker(axes.left(), axes.right(), true));
     plot.yAxis->setTicker(ticker(axes.top(), axes.bottom(), false));
@@ -301,15 +320,23 @@ void fillPlot(QCustomPlot &plot, const ChartView &view, double scale)
         return;
     }
     const QRectF axes = spanOf(view);
-    labelEnds(plot, view, drawSeries(plot, view, scale), axes, font, scale);
+    const QSizeF room = roomOfAxes(plot, font, endWidth(view, font));
+    const QFontMetrics metrics(font);
+    const double row = metrics.height() / room.height();
+    labelEnds(plot, view, drawSeries(plot, view, scale), axes, axes.height() * row, font);
+    // A label keeps the size of a marker off the lines; a ring is round.
+    const double marker = 6.5 * scale;
+    const QSizeF label((metrics.horizontalAdvance(QObject::tr("year %1").arg(10)) + marker) / room.width(),
+                       row + marker / room.height());
+    const QSizeF ring(2.6 * marker / room.width(), 2.6 * marker / room.height());
     // A health stop stands at the upper left: no year is written there.
     const QRectF stop = view.stop.empty() ? QRectF() : QRectF(0.0, 0.86, 0.7, 0.14);
-    for (const YearLabel &label : placeYearLabels(view, axes, stop))
-        drawYear(plot, axes, label, view.points[label.point].x, font);
+    for (const YearLabel &year : placeYearLabels(view, axes, label, ring, stop))
+        drawYear(plot, axes, ring.height(), year, view.points[year.point].x, font);
     for (const auto &point : view.points)
-        drawRing(plot, axes, {point.x, point.y}, scale);
+        drawRing(plot, axes, ring, {point.x, point.y}, scale);
     sayStop(plot, view, font);
-    dressAxes(plot, view, axes, font);
+    dressAxes(plot, view, axes, font, marker / room.width());
 }
 
 } // namespace puteal::charts

@@ -11,8 +11,6 @@ namespace puteal::charts
 namespace
 {
 
-constexpr double across = 0.085, up = 0.05; ///< about "year 10" in the chart's font
-
 QPointF inAxes(double x, double y, const QRectF &axes)
 {
     return {(x - axes.left()) / axes.width(), (y - axes.top()) / axes.height()};
@@ -71,7 +69,8 @@ int linesThrough(const QRectF &box, const std::vector<QLineF> &lines)
     }));
 }
 
-std::vector<YearLabel> placeYearLabels(const ChartView &view, const QRectF &axes, const QRectF &barred)
+std::vector<YearLabel> placeYearLabels(const ChartView &view, const QRectF &axes, const QSizeF &label,
+                                       const QSizeF &ringSize, const QRectF &barred)
 {
     const std::vector<QLineF> lines = drawnLines(view, axes);
     std::vector<QRectF> taken;
@@ -79,7 +78,8 @@ std::vector<YearLabel> placeYearLabels(const ChartView &view, const QRectF &axes
         taken.push_back(barred);
     for (const auto &point : view.points) {
         const QPointF ring = inAxes(point.x, point.y, axes);
-        taken.emplace_back(ring.x() - 0.016, ring.y() - 0.024, 0.032, 0.048);
+        taken.emplace_back(ring.x() - ringSize.width() / 2, ring.y() - ringSize.height() / 2,
+                           ringSize.width(), ringSize.height());
     }
     std::vector<YearLabel> out;
     for (std::size_t i = 0; i < view.points.size(); ++i) {
@@ -87,7 +87,8 @@ std::vector<YearLabel> placeYearLabels(const ChartView &view, const QRectF &axes
         std::optional<YearLabel> best;
         int least = 1000000;
         for (const QPointF &place : places()) {
-            const QRectF box(ring.x() + place.x() * across, ring.y() + place.y() * up, across, up);
+            const QRectF box(ring.x() + place.x() * label.width(), ring.y() + place.y() * label.height(),
+                             label.width(), label.height());
             if (box.left() < 0.0 || box.right() > 1.0 || box.top() < 0.0 || box.bottom() > 1.0 ||
                 std::any_of(taken.begin(), taken.end(),
                             [&](const QRectF &other) { return other.intersects(box); }))

@@ -20,8 +20,9 @@ struct YearLabel {
 };
 
 /// One label a crossing; a crossing for which every place is taken by another label goes without. `axes` is
-/// what the axes span, `barred` is kept free.
-std::vector<YearLabel> placeYearLabels(const ChartView &view, const QRectF &axes, const QRectF &barred = {});
+/// what the axes span, `label` and `ring` the sizes of a label and a ring, `barred` is kept free.
+std::vector<YearLabel> placeYearLabels(const ChartView &view, const QRectF &axes, const QSizeF &label,
+                                       const QSizeF &ring, const QRectF &barred = {});
 
 /// The lines as drawn, in parts of the axes: what a label should not cover.
 std::vector<QLineF> drawnLines(const ChartView &view, const QRectF &axes);

@@ -235,6 +235,12 @@ void FormulaEdit::keyPressEvent(QKeyEvent *event)
     case Qt::Key_F1:
         explainWord();
         return;
+    case Qt::Key_Space:
+        if (event->modifiers() == Qt::ControlModifier) {
+            offer();
+            return;
+        }
+        break;
     case Qt::Key_1:
     case Qt::Key_2:
     case Qt::Key_3:

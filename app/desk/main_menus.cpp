@@ -193,6 +193,7 @@ void MainWindow::buildHelpMenu()
                "leave as it was\n"
                "click a cell while typing: its name goes in\nAlt+1, 2, 3 while typing: take an offered way "
                "out\n"
+               "Ctrl+Space while typing: words that could stand here\n"
                "F1 while typing: the word at the caret\nF1 on a cell: its functions, one after the other\n"
                "Shift+F1: help for a word\nCtrl+D: fill down\n"
                "Ctrl+M: name    Ctrl+U: unit    Ctrl+L: limit    Ctrl+Shift+M: sources\nCtrl+G: chart    F8: "
@@ -217,8 +218,10 @@ void MainWindow::zoom(qreal factor)
 {
     QFont font = QApplication::font();
     font.setPointSizeF(std::clamp(font.pointSizeF() * factor, 6.0, 30.0));
-    QApplication::setFont(font);
+    QApplication::setFont(font); // dialogs to come; what is open learns of it too late to be laid out
+    setFont(font);
     m_view->setFont(font);
+    m_calculation->setFont(font);
     refreshAround();
 }
 

@@ -38,7 +38,8 @@ bool takePicture(MainWindow &window, const PictureWish &wish, QString &why)
         window.showChart(wish.chart == QLatin1String("*") ? QString::fromStdString(charts.front().key)
                                                           : wish.chart);
     }
-    QApplication::processEvents();
+    for (int i = 0; i < 3; ++i) // what is laid out anew may be drawn anew
+        QApplication::processEvents();
     const QPixmap picture = window.grab();
     if (picture.save(wish.out, "PNG"))
         return true;

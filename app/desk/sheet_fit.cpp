@@ -60,6 +60,20 @@ std::vector<int> SheetView::wantedWidths() const
     return widths;
 }
 
+/// Columns of the role give way down to `least`, the last ones first; returns how much is still over.
+int SheetView::giveWay(std::vector<int> &widths, SheetModel::Role role, int least, int over) const
+{
+    for (int c = m_model->columnCount() - 1; c >= 0 && over > 0; --c) {
+        int &width = widths[static_cast<std::size_t>(c)];
+        if (m_model->roleOf(c) != role || width <= least)
+            continue;
+        const int less = std::min(over, width - least);
+        width -= less;
+        over -= less;
+    }
+    return over;
+}
+
 void SheetView::fitColumns()
 {
     if (!m_session) {
@@ -72,16 +86,15 @@ void SheetView::fitColumns()
         over += width;
     // Words take more rows when they must, so words columns give way first, then wide columns of answers;
     // numbers, limits and marks stay whole. Remarks at the right give way before the items at the left.
-    const int least = fontMetrics().averageCharWidth() * 30;
-    for (const auto role : {SheetModel::Role::words, SheetModel::Role::amounts})
-        for (int c = m_model->columnCount() - 1; c >= 0 && over > 0; --c) {
-            int &width = widths[static_cast<std::size_t>(c)];
-            if (m_model->roleOf(c) != role || width <= least)
-                continue;
-            const int less = std::min(over, width - least);
-            width -= less;
-            over -= less;
-        }
+    const int letter = fontMetrics().averageCharWidth();
+    over = giveWay(widths, SheetModel::Role::words, letter * 30, over);
+    over = giveWay(widths, SheetModel::Role::amounts, letter * 30, over);
+    // Narrower still where all of the sheet is then in sight; else one scrolls, and words stay comfortable.
+    if (std::vector<int> narrow = widths; over > 0) {
+        over = giveWay(narrow, SheetModel::Role::words, letter * 20, over);
+        if (giveWay(narrow, SheetModel::Role::amounts, letter * 22, over) <= 0)
+            widths = std::move(narrow);
+    }
     for (int c = 0; c < m_model->columnCount(); ++c)
         setColumnWidth(c, widths[static_cast<std::size_t>(c)]);
     fitHeader();

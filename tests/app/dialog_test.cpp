@@ -302,6 +302,27 @@ private slots:
         QCOMPARE(said, QString("`choices` and `limit` exclude each other: a choice is no amount, keep one"));
     }
 
+    void aDialogIsOpenedFromTheMenuByKeys()
+    {
+        QString title;
+        QTimer::singleShot(0, qApp, [&] {
+            auto *menu = qobject_cast<QMenu *>(QApplication::activePopupWidget());
+            if (!menu)
+                return;
+            QTimer::singleShot(0, qApp, [&] {
+                if (QWidget *dialog = QApplication::activeModalWidget()) {
+                    title = dialog->windowTitle();
+                    QTest::keyClick(dialog, Qt::Key_Escape);
+                }
+            });
+            for (int i = 0; i < 20 && !(menu->activeAction() && menu->activeAction()->text() == "Choices...");
+                 ++i)
+                QTest::keyClick(menu, Qt::Key_Down);
+            QTest::keyClick(menu, Qt::Key_Return);
+        });
+        QTest::keyClick(m_window.get(), Qt::Key_C, Qt::AltModifier);
+        QTRY_COMPARE(title, QString("Choices"));
+    }
     void everyFieldIsReachedByTab_data()
     {
         QTest::addColumn<QString>("action");

@@ -234,14 +234,17 @@ private slots:
             for (const double y : series.y)
                 high = std::max(high, y);
         const QRectF axes(0.0, 0.0, view.series.front().x.back(), high * 1.06);
-        const auto labels = charts::placeYearLabels(view, axes);
-        QCOMPARE(labels.size(), view.points.size());
-        const auto lines = charts::drawnLines(view, axes);
-        QVERIFY(lines.size() > 40);
-        for (const auto &label : labels) {
-            QCOMPARE(charts::linesThrough(label.box, lines), 0);
-            for (const auto &other : labels)
-                QVERIFY(&other == &label || !other.box.intersects(label.box));
+        // wide and narrow panes: a label is a larger part of a narrow one
+        for (const QSizeF size : {QSizeF(0.08, 0.045), QSizeF(0.2, 0.05)}) {
+            const auto labels = charts::placeYearLabels(view, axes, size, {0.03, 0.03});
+            QCOMPARE(labels.size(), view.points.size());
+            const auto lines = charts::drawnLines(view, axes);
+            QVERIFY(lines.size() > 40);
+            for (const auto &label : labels) {
+                QCOMPARE(charts::linesThrough(label.box, lines), 0);
+                for (const auto &other : labels)
+                    QVERIFY(&other == &label || !other.box.intersects(label.box));
+            }
         }
     }
     void aLineThroughABoxIsCounted()

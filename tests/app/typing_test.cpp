@@ -185,6 +185,10 @@ private slots:
             QTest::keyClick(editor(), c);
         QTest::keyClick(editor(), Qt::Key_Escape); // leaves the list, not the formula
         QVERIFY(slip()->isOpen());
+        QVERIFY(!slip()->edit()->completing());
+        QTest::keyClick(editor(), Qt::Key_Space, Qt::ControlModifier); // and brings it back
+        QVERIFY(slip()->edit()->completing());
+        QTest::keyClick(editor(), Qt::Key_Escape);
         QCOMPARE(slip()->text(), QString("compensated_hardness(h"));
     }
     void largerLettersReachTheOpenFormula()
@@ -196,12 +200,16 @@ private slots:
         action("Larger")->trigger();
         action("Larger")->trigger();
         const qreal after = slip()->edit()->font().pointSizeF();
+        const qreal pane = m_window->calculation()->font().pointSizeF();
+        const qreal cards = m_window->steps()->paper()->font().pointSizeF();
         const int higher = view()->rowHeight(0);
         QApplication::setFont(font);
         QVERIFY(slip()->isOpen());
         QCOMPARE(slip()->text(), QString("hardness"));
         QVERIFY(std::abs(after - before * 1.21) < 0.05);
         QVERIFY(higher > line);
+        QVERIFY(std::abs(pane - font.pointSizeF() * 1.21) < 0.05);
+        QVERIFY(std::abs(cards - font.pointSizeF() * 1.21) < 0.05);
     }
 
     void helpExplainsTheFunctionsOfTheCell()
