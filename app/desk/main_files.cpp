@@ -69,7 +69,8 @@ bool MainWindow::openFile(const QString &path)
 
 bool MainWindow::mayLeave()
 {
-    m_view->finishTyping();
+    if (!mayMoveOn())
+        return false;
     if (!m_session || !m_session->unsaved())
         return true;
     QMessageBox box(QMessageBox::Question, QStringLiteral("Puteal"), {}, QMessageBox::NoButton, this);
@@ -88,8 +89,7 @@ bool MainWindow::mayLeave()
 
 bool MainWindow::save()
 {
-    m_view->finishTyping();
-    if (!m_session)
+    if (!m_session || !mayMoveOn())
         return false;
     if (m_session->path().empty())
         return saveElsewhere();
@@ -112,7 +112,8 @@ bool MainWindow::saveElsewhere()
 
 bool MainWindow::saveAs(const QString &path)
 {
-    m_view->finishTyping();
+    if (!mayMoveOn())
+        return false;
     const auto saved = m_session->save(path.toStdString());
     if (!saved) {
         refuse(fromUtf8(saved.error().words));

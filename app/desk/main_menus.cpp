@@ -29,8 +29,8 @@ QAction *MainWindow::add(QMenu *menu, const QString &text, const QKeySequence &k
     if (!keys.isEmpty())
         action->setShortcut(keys);
     connect(action, &QAction::triggered, this, [this, act = std::move(act)] {
-        m_view->finishTyping();
-        act();
+        if (mayMoveOn())
+            act();
     });
     return action;
 }

@@ -50,6 +50,7 @@ MainWindow::MainWindow(QWidget *parent)
     statusBar()->addPermanentWidget(m_saved);
     statusBar()->setSizeGripEnabled(false);
     buildMenus();
+    m_view->setCarryOut([this](const Edit &edit) { return carryOut(edit); });
     connect(m_view, &SheetView::edited, this, [this](const Edit &edit) { apply(edit); });
     connect(m_view, &SheetView::cellChosen, this, [this](const CellAt &at) {
         if (m_session && m_session->workbook().cell(at))
@@ -116,11 +117,19 @@ void MainWindow::closeEvent(QCloseEvent *event)
         event->ignore();
 }
 
+bool MainWindow::mayMoveOn()
+{
+    if (m_view->finishTyping())
+        return true;
+    say(m_view->slip()->result());
+    m_steps->setCurrentSheet(m_view->sheetModel()->sheet());
+    return false;
+}
+
 void MainWindow::showSheet(std::uint32_t sheet)
 {
-    if (!m_session || sheet >= m_session->workbook().sheets.size())
+    if (!m_session || sheet >= m_session->workbook().sheets.size() || !mayMoveOn())
         return;
-    m_view->finishTyping();
     if (m_view->sheetModel()->session() == m_session.get() && m_view->sheetModel()->sheet() < m_lines.size())
         m_lines[m_view->sheetModel()->sheet()] = m_view->currentCell().line;
     m_view->setSheet(m_session.get(), sheet);
@@ -136,9 +145,8 @@ void MainWindow::showSheet(std::uint32_t sheet)
 
 void MainWindow::showChart(const QString &key)
 {
-    if (!m_session)
+    if (!m_session || !mayMoveOn())
         return;
-    m_view->finishTyping();
     m_chartKey = key;
     const ChartView view = m_session->chart(key.toStdString());
     m_chart->show(view);
@@ -153,6 +161,8 @@ void MainWindow::goTo(const CellAt &at)
         return;
     if (m_view->sheetModel()->sheet() != at.sheet || m_center->currentWidget() != m_view)
         showSheet(at.sheet);
+    if (m_view->sheetModel()->sheet() != at.sheet)
+        return; // what is being typed there cannot be kept
     m_view->setCurrentCell(at);
     m_view->setFocus();
 }

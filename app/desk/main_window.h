@@ -69,6 +69,8 @@ private:
     void take(std::unique_ptr<Session> session);
     void reflect(const ChangeSet &change);
     void refreshAround();
+    /// Nothing is being typed, or it was kept; else it stays open and says why it cannot be kept.
+    bool mayMoveOn();
     void refreshStatus();
     void refreshTitle();
     void fillRecent();

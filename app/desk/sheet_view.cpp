@@ -209,22 +209,26 @@ bool SheetView::finishTyping()
 {
     if (!m_slip->isOpen())
         return true;
-    keep(0, 0);
-    return true;
+    return keep(0, 0);
 }
 
-void SheetView::keep(int lineStep, int columnStep)
+bool SheetView::keep(int lineStep, int columnStep)
 {
     const CellAt at = m_slip->at();
     const std::string text = m_slip->text().toStdString();
     const bool same = m_session->workbook().cell(at)->typed() == text;
+    if (!same && m_carryOut)
+        if (const auto error = m_carryOut(SetText{at, text})) {
+            m_slip->refuse(*error);
+            m_slip->edit()->setFocus();
+            return false;
+        }
     leaveSlip();
-    if (!same)
-        emit edited(SetText{at, text});
     const int line = std::clamp(static_cast<int>(at.line) + lineStep, 0, m_model->rowCount() - 1);
     const int column = std::clamp(static_cast<int>(at.column) + columnStep, 0, m_model->columnCount() - 1);
     if (lineStep != 0 || columnStep != 0)
         setCurrentIndex(m_model->index(line, column));
+    return true;
 }
 
 QString SheetView::referenceTo(const CellAt &at) const

@@ -1,6 +1,8 @@
 /// The grid: keys, selection, the slip under the line, clipboard of plain text.
 #pragma once
 
+#include <functional>
+
 #include <QTableView>
 
 #include "desk/cell_delegate.h"
@@ -32,8 +34,13 @@ public:
     };
     std::optional<Block> block() const;
     void openSlip(const QString &start, bool replace);
-    /// Keeps what is typed (true), or there was nothing to keep.
+    /// Keeps what is typed; false when that is refused: it stays open then, with the sentence.
     bool finishTyping();
+    /// Carries an edit out, or hands the error back.
+    void setCarryOut(std::function<std::optional<Error>(const Edit &)> carryOut)
+    {
+        m_carryOut = std::move(carryOut);
+    }
     void leaveSlip();
     void fitColumns();
     /// The selection as lines of tab-separated text; a cell without a result gives its formula.
@@ -77,7 +84,7 @@ private:
     void fitLines(int first, int last);
     void refitLinesSoon();
     void placeSlip();
-    void keep(int lineStep, int columnStep);
+    bool keep(int lineStep, int columnStep);
     QString referenceTo(const CellAt &at) const;
 
     Session *m_session = nullptr;
@@ -85,6 +92,7 @@ private:
     CellDelegate *m_delegate;
     ItemsInSight *m_items;
     Slip *m_slip;
+    std::function<std::optional<Error>(const Edit &)> m_carryOut;
     int m_openLine = -1;
     bool m_refitting = false; ///< lines are measured anew when the columns have come to rest
 };

@@ -178,6 +178,18 @@ void Slip::refresh()
     emit heightChanged();
 }
 
+void Slip::refuse(const Error &error)
+{
+    m_state = Mark::error;
+    m_result->say(Mark::error, fromUtf8(errorLine(error)));
+    m_edit->markError(error);
+    m_offered = error.fixes;
+    offerFixes();
+    adjustSize();
+    update();
+    emit heightChanged();
+}
+
 void Slip::offerFixes()
 {
     for (int i = 0; i < m_fixes.size(); ++i) {

@@ -26,6 +26,8 @@ public:
     FormulaEdit *edit() const { return m_edit; }
     /// Follows the font of the grid (zoom).
     void useFont(const QFont &base);
+    /// What is typed was not kept: says why, until it is changed.
+    void refuse(const Error &error);
     /// What the frame tells: an error, a wait for other cells, a caution, or that all is well.
     Mark state() const { return m_state; }
     QString units() const { return m_units->text(); }

@@ -212,6 +212,35 @@ private slots:
         QVERIFY(std::abs(cards - font.pointSizeF() * 1.21) < 0.05);
     }
 
+    void whatCannotBeKeptStaysTyped()
+    {
+        Attributes asked;
+        asked.ask = "how hard is it?";
+        QVERIFY(m_window->apply(SetAttributes{{0, 1, 4}, asked}));
+        const QString sentence = "`ask` belongs to a cell that is typed, not to a formula: take it away";
+        const std::string before = m_window->session()->fileText();
+        open({0, 1, 4}, "hardness * 2");
+        QTest::keyClick(editor(), Qt::Key_Return);
+        QVERIFY(slip()->isOpen());
+        QCOMPARE(slip()->text(), QString("hardness * 2"));
+        QCOMPARE(slip()->result(), sentence);
+        QCOMPARE(slip()->state(), Mark::error);
+        // Neither another sheet nor saving passes over it.
+        m_window->showSheet(1);
+        QCOMPARE(view()->sheetModel()->sheet(), 0U);
+        QCOMPARE(m_window->steps()->paper()->current(), 0);
+        QVERIFY(!m_window->save());
+        QCOMPARE(m_window->said(), sentence);
+        QVERIFY(!m_window->mayLeave());
+        QCOMPARE(m_window->session()->fileText(), before);
+        // Put right, it is kept.
+        slip()->edit()->setPlainText("3 gpg");
+        QCOMPARE(slip()->state(), Mark::none);
+        QTest::keyClick(editor(), Qt::Key_Return);
+        QVERIFY(!slip()->isOpen());
+        QCOMPARE(QString::fromStdString(m_window->session()->view({0, 1, 4}).typed), QString("3 gpg"));
+    }
+
     void helpExplainsTheFunctionsOfTheCell()
     {
         m_window->goTo(at("setting"));
