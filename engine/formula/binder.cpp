@@ -215,7 +215,13 @@ std::vector<std::string> Binder::wordsOf(std::uint32_t sheetIndex) const
 tl::unexpected<Error> Binder::unknown(const ReferenceText &text, std::uint32_t sheetIndex) const
 {
     const std::string prefix = text.sheet.empty() ? "" : text.sheet + ".";
-    if (text.sheet.empty() && !text.indexed) {
+    std::vector<std::string> fixes;
+    if (text.sheet.empty())
+        for (std::uint32_t s = 0; s < m_workbook.sheets.size() && fixes.size() < 3; ++s)
+            if (s != sheetIndex && m_workbook.sheets[s].named(text.word, s))
+                fixes.push_back(m_workbook.sheets[s].key() + "." + text.word);
+    // A cell of that very name on another sheet is meant sooner than a word of some list.
+    if (text.sheet.empty() && !text.indexed && fixes.empty()) {
         const auto listed = [&](const ChoiceListText &list) {
             return std::find(list.words.begin(), list.words.end(), text.word) != list.words.end();
         };
@@ -229,11 +235,6 @@ tl::unexpected<Error> Binder::unknown(const ReferenceText &text, std::uint32_t s
             return withFixes(ErrorKind::unit, fmt::format("`{}` is a unit and needs a number", text.word),
                              text.wordSpan, {"1 " + text.word});
     }
-    std::vector<std::string> fixes;
-    if (text.sheet.empty())
-        for (std::uint32_t s = 0; s < m_workbook.sheets.size() && fixes.size() < 3; ++s)
-            if (s != sheetIndex && m_workbook.sheets[s].named(text.word, s))
-                fixes.push_back(m_workbook.sheets[s].key() + "." + text.word);
     for (const std::string &word : closest(text.word, wordsOf(sheetIndex)))
         if (fixes.size() < 3)
             fixes.push_back(prefix + word);

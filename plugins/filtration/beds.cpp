@@ -125,15 +125,15 @@ constexpr puteal_parameter gallonsTakes[] = {
 };
 constexpr const char *gallonsSources[] = {"missouri_g1801", "hb44", nullptr};
 constexpr puteal_example gallonsExamples[] = {
-    example("backwash_volume(bed_area(10 in), 10 gpm/ft^2, 10 min, 5 gpm/ft^2, 6 min)", "70.904 gal/event",
+    example("backwash_gallons(bed_area(10 in), 10 gpm/ft^2, 10 min, 5 gpm/ft^2, 6 min)", "70.904 gal/event",
             1e-4, "computed", "hb44"),
-    example("backwash_volume(bed_area(12 in), 12 gpm/ft^2, 10 min, 5 gpm/ft^2, 5 min)", "113.883 gal/event",
+    example("backwash_gallons(bed_area(12 in), 12 gpm/ft^2, 10 min, 5 gpm/ft^2, 5 min)", "113.883 gal/event",
             1e-4, "computed", "hb44"),
-    example("backwash_volume(1 ft^2, 10 gpm/ft^2, 10 min)", "100 gal/event", 1e-9, "computed",
+    example("backwash_gallons(1 ft^2, 10 gpm/ft^2, 10 min)", "100 gal/event", 1e-9, "computed",
             "missouri_g1801"),
 };
 constexpr puteal_example gallonsRefusals[] = {
-    refusal("backwash_volume(1 ft^2, 10 gpm/ft^2, -10 min)",
+    refusal("backwash_gallons(1 ft^2, 10 gpm/ft^2, -10 min)",
             "`wash_time` must be at least 0 min; it is -10 min"),
 };
 constexpr puteal_caution gallonsCautions[] = {caution("much_water", "more than 250 gal a wash")};
@@ -207,7 +207,7 @@ constinit const puteal_function backwashFlowRow =
         .safely(pressureSafety);
 
 constinit const puteal_function backwashGallonsRow =
-    Function("backwash_volume", "Backwash water", "Water that one wash and rinse sends to the drain.",
+    Function("backwash_gallons", "Backwash water", "Water that one wash and rinse sends to the drain.",
              call<backwashGallons>)
         .takes(gallonsTakes)
         .gives("gal/event", "water of one wash")

@@ -101,7 +101,7 @@ double lossAt(double at, double firstVolume, double firstLoss, double secondVolu
 }
 
 constexpr Parameter wash =
-    Parameter("wash", "gal/event", "water of one wash, see backwash_volume").hard(0, 10000).usual(20, 250);
+    Parameter("wash", "gal/event", "water of one wash, see backwash_gallons").hard(0, 10000).usual(20, 250);
 
 constexpr puteal_parameter insideTakes[] = {
     Parameter("nominal", "in", "diameter the tank is named by").hard(1, 120).usual(6, 36),

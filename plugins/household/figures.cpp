@@ -185,7 +185,7 @@ constinit const puteal_function recommendedFlowRow =
 constinit const puteal_function washWaterRow =
     Function("wash_water", "Water of a wash by rule of thumb",
              "Published range for the water one wash or regeneration takes, while the device is not chosen "
-             "yet; then backwash_volume or regeneration_water.",
+             "yet; then backwash_gallons or regeneration_water.",
              call<washWater>)
         .takes(washTakes)
         .gives("gal/event", "water of one wash")

@@ -35,10 +35,10 @@ private slots:
                              {geometry, "bed_volume", {14, 36}, 3.207, 1e-3},
                              {geometry, "empty_bed_contact_time", {1.5, 5}, 2.2442, 1e-4},
                              {geometry, "backwash_flow", {area10, 15}, 8.18, 1e-3},
-                             {geometry, "backwash_volume", {area10, 10, 10, 5, 6}, 70.904, 1e-5},
-                             {geometry, "backwash_volume", {area12, 12, 10, 5, 5}, 113.883, 1e-5},
+                             {geometry, "backwash_gallons", {area10, 10, 10, 5, 6}, 70.904, 1e-5},
+                             {geometry, "backwash_gallons", {area12, 12, 10, 5, 5}, 113.883, 1e-5},
                              {"10 gpm for ten minutes is in the 100 to 200 gal of Missouri Extension G1801",
-                              "backwash_volume",
+                              "backwash_gallons",
                               {1, 10, 10},
                               100,
                               1e-12},
@@ -52,7 +52,7 @@ private slots:
                              {"no iron: the habit", "backwash_interval", {500, 0, area10, 240}, 3, 1e-12}});
         const Answer daily = filtration().call("backwash_interval", {100, 10, 0.5, 500, 3});
         QVERIFY(daily.warns("daily") && daily.number > 0 && daily.number < 1);
-        QVERIFY(filtration().call("backwash_volume", {3, 15, 10}).warns("much_water"));
+        QVERIFY(filtration().call("backwash_gallons", {3, 15, 10}).warns("much_water"));
     }
 
     void anIntervalOfExactDaysIsNotCutShort()
