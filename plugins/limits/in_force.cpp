@@ -150,10 +150,10 @@ constexpr puteal_example strictestExamples[] = {
             "fao_who"),
     example("strictest_health_limit(\"manganese\", 2026-10-12)", "0.08 mg/L as Mn", 1e-12, "published",
             "who_2022_review"),
-    example("strictest_health_limit(\"lead\", 2026-10-12)", "0.005 mg/L as Pb", 1e-12, "memory",
-            "recalled_canada"),
-    example("strictest_health_limit(\"uranium\", 2026-10-12)", "0.02 mg/L as U", 1e-12, "memory",
-            "recalled_canada"),
+    example("strictest_health_limit(\"lead\", 2026-10-12)", "0.005 mg/L as Pb", 1e-12, "published",
+            "canada_lead_2019"),
+    example("strictest_health_limit(\"uranium\", 2026-10-12)", "0.02 mg/L as U", 1e-12, "published",
+            "canada_uranium"),
 };
 constexpr puteal_example strictestRefusals[] = {
     refusal("strictest_health_limit(\"iron\", 2026-10-12)",

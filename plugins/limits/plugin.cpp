@@ -62,6 +62,10 @@ constexpr puteal_source sources[] = {
     source("canada_arsenic", "S",
            "canada.ca, guideline technical document on arsenic, May 2006: 0.010 mg/L, as low as reasonably "
            "achievable"),
+    source(
+        "canada_uranium", "H",
+        "princetonbc.com, guide to uranium in drinking water: Health Canada confirmed 0.020 mg/L again; the "
+        "consultation of 2017 proposed 20 ug/L (naylornetwork.com)"),
     source("journal_manganese", "H",
            "esemag.com 2019, Canada's new manganese guideline: 0.12 mg/L for health, 0.02 mg/L aesthetic"),
     source("fao_who", "S",
@@ -92,36 +96,20 @@ constinit const puteal_plugin self = plugin("limits", "Drinking-water limits", 1
 
 } // namespace
 
-constinit const char *const tableSources[] = {"cfr143_3",
-                                              "cfr141_11",
-                                              "cfr141_52",
-                                              "cfr265_iii",
-                                              "epa_arsenic",
-                                              "fr_lead_2024",
-                                              "fr_radionuclides",
-                                              "epa_sodium",
-                                              "drinktap_manganese",
-                                              "trade_mrdl",
-                                              "canada_open",
-                                              "canada_iron_2024",
-                                              "canada_lead_2019",
-                                              "canada_arsenic",
-                                              "journal_manganese",
-                                              "fao_who",
-                                              "who_1996_extract",
-                                              "frisbie_2012",
-                                              "who_2022_review",
-                                              "recalled_us",
-                                              "recalled_canada",
-                                              "recalled_who",
-                                              nullptr};
+constinit const char *const tableSources[] = {"cfr143_3",          "cfr141_11",       "cfr141_52",
+                                              "cfr265_iii",        "epa_arsenic",     "fr_lead_2024",
+                                              "fr_radionuclides",  "epa_sodium",      "drinktap_manganese",
+                                              "trade_mrdl",        "canada_open",     "canada_iron_2024",
+                                              "canada_lead_2019",  "canada_arsenic",  "canada_uranium",
+                                              "journal_manganese", "fao_who",         "who_1996_extract",
+                                              "frisbie_2012",      "who_2022_review", "recalled_us",
+                                              "recalled_canada",   "recalled_who",    nullptr};
 constinit const char *const judgedSources[] = {
-    "practice",         "cfr143_3",           "cfr141_11",      "cfr141_52",
-    "cfr265_iii",       "epa_arsenic",        "fr_lead_2024",   "fr_radionuclides",
-    "epa_sodium",       "drinktap_manganese", "trade_mrdl",     "canada_open",
-    "canada_iron_2024", "canada_lead_2019",   "canada_arsenic", "journal_manganese",
-    "fao_who",          "who_1996_extract",   "frisbie_2012",   "who_2022_review",
-    "recalled_us",      "recalled_canada",    "recalled_who",   nullptr};
+    "practice",        "cfr143_3",          "cfr141_11",        "cfr141_52",        "cfr265_iii",
+    "epa_arsenic",     "fr_lead_2024",      "fr_radionuclides", "epa_sodium",       "drinktap_manganese",
+    "trade_mrdl",      "canada_open",       "canada_iron_2024", "canada_lead_2019", "canada_arsenic",
+    "canada_uranium",  "journal_manganese", "fao_who",          "who_1996_extract", "frisbie_2012",
+    "who_2022_review", "recalled_us",       "recalled_canada",  "recalled_who",     nullptr};
 
 } // namespace limits
 

@@ -259,7 +259,7 @@ constexpr puteal_example referralExamples[] = {
             "stop and refer", 0, "published", "epa_arsenic"),
     example("health_referral" LIMITS_TESTS("0.003", "1.2", "0", "0", "0.025", "none found", "no", "no",
                                            "0.05", "18", "46"),
-            "stop and refer", 0, "memory", "recalled_canada"),
+            "stop and refer", 0, "published", "canada_uranium"),
     example("health_referral" LIMITS_TESTS("0.003", "1.2", "0", "0", "0.004", "E. coli", "no", "no", "0.05",
                                            "18", "46"),
             "stop and refer", 0, "published", "fao_who"),

@@ -83,6 +83,7 @@ constexpr Printed canadian[] = {
     // canada.ca, guideline technical documents on lead (published March 8, 2019) and arsenic (May 2006)
     {lead, canada, healthLimit, 0, 0.005, "Pb", "2019-03-08", "", "canada_lead_2019"},
     {arsenic, canada, healthLimit, 0, 0.010, "As", "2006-05-01", "", "canada_arsenic"},
+    {uranium, canada, healthLimit, 0, 0.02, "U", "2001-01-01", "", "canada_uranium"},
     // esemag.com 2019
     {manganese, canada, aesthetic, 0, 0.02, "Mn", "2019-05-10", "", "journal_manganese"},
     {manganese, canada, healthLimit, 0, 0.12, "Mn", "2019-05-10", "", "journal_manganese"},
@@ -128,7 +129,6 @@ constexpr Printed fromMemory[] = {
     {aluminum, canada, healthLimit, 0, 2.9, "Al", "2021-03-01", "", "recalled_canada"},
     {arsenic, canada, healthLimit, 0, 0.025, "As", "1989-01-01", "2006-04-30", "recalled_canada"},
     {lead, canada, healthLimit, 0, 0.01, "Pb", "1992-01-01", "2019-03-07", "recalled_canada"},
-    {uranium, canada, healthLimit, 0, 0.02, "U", "2001-01-01", "", "recalled_canada"},
     {barium, canada, healthLimit, 0, 1.0, "Ba", "1990-01-01", "2019-12-31", "recalled_canada"},
     {barium, canada, healthLimit, 0, 2.0, "Ba", "2020-01-01", "", "recalled_canada"},
     {strontium, canada, healthLimit, 0, 7.0, "Sr", "2019-05-01", "", "recalled_canada"},

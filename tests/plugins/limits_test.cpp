@@ -63,7 +63,7 @@ private slots:
                  {substance("nitrate as NO3"), us, day},
                  44.2664,
                  1e-5},
-                // strictest: Canada by memory for lead and uranium, WHO 3 as NO2 for nitrite
+                // strictest: Canada for lead and uranium, WHO 3 as NO2 for nitrite
                 {"strictest lead", "strictest_health_limit", {lead, day}, 0.005, 1e-12},
                 {"strictest lead in 2005", "strictest_health_limit", {lead, dayOf(2005, 1, 1)}, 0.01, 1e-12},
                 {"strictest uranium", "strictest_health_limit", {substance("uranium"), day}, 0.02, 1e-12},
@@ -87,7 +87,7 @@ private slots:
         QCOMPARE(lead.reason,
                  std::string("lead: health limit 0.005 mg/L as Pb (Canada, in force from 2019-03-08; source "
                              "canada_lead_2019)"));
-        QVERIFY(!lead.warns("recalled") && limit("uranium", canada, october).warns("recalled"));
+        QVERIFY(!lead.warns("recalled") && limit("barium", canada, october).warns("recalled"));
         // an action level says beside its number what it is not
         QVERIFY(limit("lead", us, october).reason.ends_with("of public systems, no measure for one house)"));
         QCOMPARE(
