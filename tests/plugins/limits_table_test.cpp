@@ -83,6 +83,7 @@ constexpr Printed canadian[] = {
     // canada.ca, guideline technical documents on lead (published March 8, 2019) and arsenic (May 2006)
     {lead, canada, healthLimit, 0, 0.005, "Pb", "2019-03-08", "", "canada_lead_2019"},
     {arsenic, canada, healthLimit, 0, 0.010, "As", "2006-05-01", "", "canada_arsenic"},
+    // princetonbc.com, guide to uranium in drinking water: Health Canada confirmed 0.020 mg/L
     {uranium, canada, healthLimit, 0, 0.02, "U", "2001-01-01", "", "canada_uranium"},
     // esemag.com 2019
     {manganese, canada, aesthetic, 0, 0.02, "Mn", "2019-05-10", "", "journal_manganese"},
