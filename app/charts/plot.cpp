@@ -298,7 +298,7 @@ QStringList chartSentences(const ChartView &view)
     }
     for (const auto &sentence : view.crossings)
         out += words(sentence) + QLatin1Char('.');
-    if (view.crossings.empty() && view.series.size() > 1)
+    if (view.money && view.crossings.empty() && view.series.size() > 1)
         out += QStringLiteral("No option overtakes another within these years.");
     for (const auto &left : view.leftOut)
         out += QStringLiteral("Not drawn: ") + words(left) + QLatin1Char('.');

@@ -220,7 +220,8 @@ ChartView SessionState::chart(const std::string &key) const
     if (view.money || view.series.empty())
         view.stop = healthStop();
     view.yTitle = view.money ? "money, $" : axisTitle(found->title, yAxis);
-    for (std::size_t a = 0; a < view.series.size(); ++a)
+    // which is cheaper is a question of money
+    for (std::size_t a = 0; view.money && a < view.series.size(); ++a)
         for (std::size_t b = a + 1; b < view.series.size(); ++b)
             crossingsOf(view.series, a, b, found->kind, view);
     return view;

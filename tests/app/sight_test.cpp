@@ -5,6 +5,7 @@
 #include <QScrollBar>
 #include <QTest>
 
+#include "charts/plot.h"
 #include "desk/items_in_sight.h"
 #include "desk/look.h"
 #include "desk/sheet_view.h"
@@ -84,6 +85,36 @@ class SightTest : public QObject
 {
     Q_OBJECT
 private slots:
+    /// Which option is cheaper, and that none overtakes another, is said of money alone.
+    void onlyMoneyOvertakes_data()
+    {
+        QTest::addColumn<QString>("unit");
+        QTest::addColumn<QStringList>("says");
+        const auto row = [](const char *rule, const char *unit, const QStringList &says) {
+            QTest::newRow(rule) << unit << says;
+        };
+        row("money", "$", {"Second is cheaper than First from year 0.500 on."});
+        row("gallons", "gal", {});
+    }
+    void onlyMoneyOvertakes()
+    {
+        QFETCH(QString, unit);
+        QFETCH(QStringList, says);
+        const std::string mark = unit == "$" ? "$" : "", behind = unit == "$" ? "" : " gal";
+        const auto amount = [&](const char *digits) { return mark + digits + behind; };
+        const auto session = opened("puteal workbook 1\ntitle \"Two\"\nsheet s \"S\"\ncolumn year amounts "
+                                    "\"Year\" 8\ncolumn a amounts "
+                                    "\"A\" 8\ncolumn b amounts \"B\" 8\nline\nyear: 0 yr\na: " +
+                                    amount("100") + "\nb: " + amount("150") +
+                                    "\nline\nyear: 1 yr\na: " + amount("200") + "\nb: " + amount("150") +
+                                    "\nend s 2\nchart c lines \"C\" x s.year[:]\nplot s.a[:] \"First\"\nplot "
+                                    "s.b[:] \"Second\"\nend workbook\n");
+        const ChartView view = session->chart("c");
+        QVERIFY2(!view.error, view.error ? view.error->words.c_str() : "");
+        QCOMPARE(view.series.size(), std::size_t(2));
+        QCOMPARE(charts::chartSentences(view), says);
+    }
+
     void theItemStaysWhileColumnsAreScrolled()
     {
         const auto session = wide();
