@@ -156,10 +156,10 @@ double followUp(int finding, double step, Reply &reply)
     for (const Check check : orders[finding])
         if (check != listEnd)
             list.push_back(check);
-    const auto at = static_cast<std::size_t>(step);
-    if (at > list.size())
+    if (!(step >= 1 && step <= static_cast<double>(list.size())))
         return reply.refuse(2, "the list ends after " + std::to_string(list.size()) +
                                    " steps: test the raw water again, it may have changed");
+    const auto at = static_cast<std::size_t>(step);
     std::string words = "step " + std::to_string(at) + " of " + std::to_string(list.size()) + ": " +
                         howTo(finding, list[at - 1]);
     for (std::size_t i = at; i < list.size(); ++i)

@@ -155,12 +155,12 @@ std::size_t linesRead(const Argument &temperatures, const Argument &phs)
 double purgeSteady(const Argument &temperatures, const Argument &phs, double count, double width,
                    double phWidth, Reply &reply)
 {
-    const auto n = static_cast<std::size_t>(count);
     if (temperatures.count() != phs.count())
         return reply.refuse(0, "the two ranges must have the same lines");
     const std::size_t lines = linesRead(temperatures, phs);
-    if (lines < n)
+    if (!(count >= 1 && count <= static_cast<double>(lines)))
         return reply.refuse(0, "fewer readings than are compared: read on, five minutes apart");
+    const auto n = static_cast<std::size_t>(count);
     const double *warmEnd = temperatures.begin() + lines, *acidEnd = phs.begin() + lines;
     for (const double *end : {warmEnd, acidEnd})
         if (std::any_of(end - n, end, [](double x) { return std::isnan(x); }))

@@ -1,5 +1,8 @@
 /// Share of the nominal time that counts: classes of the public tables, and stirred tanks in a row. (R4)
 #include "dosing.h"
+
+#include <algorithm>
+
 #include "sdk/roots.h"
 
 namespace dosing
@@ -37,7 +40,8 @@ double tanksInSeries(double tanks, Reply &reply)
 {
     if (!nearlyEqual(tanks, std::round(tanks)))
         return reply.refuse(1, "tanks are counted: give a whole number");
-    const int count = static_cast<int>(std::lround(tanks));
+    constexpr double least = 1, most = 1000; // far beyond the range of the argument
+    const int count = static_cast<int>(std::clamp(std::round(tanks), least, most));
     // After one nominal time more than a tenth has left, however many tanks; a tenth: the definition of T10.
     const double share = crossing(0, 1, [&](double time) { return leftBy(time, count) - 0.1; });
     cautionBaffling(share, reply);

@@ -3,6 +3,7 @@
 #include "chances.h"
 #include "household.h"
 
+#include <algorithm>
 #include <map>
 
 namespace household
@@ -48,10 +49,12 @@ double peakByEnumeration(const Argument &counts, const Argument &chances, const 
     constexpr std::size_t mostOutcomes = 20000; // keeps one call well under a tenth of a second
     Outcomes outcomes{{0, 1.0}};
     for (std::size_t i = 0; i < n; ++i) {
-        const double count = counts.begin()[i], p = chances.begin()[i], q = flows.begin()[i];
+        constexpr double mostFlow = 1e6; // gpm, far beyond the range of the argument
+        const double count = counts.begin()[i], p = chances.begin()[i],
+                     q = std::clamp(flows.begin()[i], 0.0, mostFlow);
         if (!std::isfinite(count + p + q))
             return reply.refuse(0, blankLine);
-        if (count != std::round(count) || count > 200)
+        if (count != std::round(count) || count < 0 || count > 200)
             return reply.refuse(1, "fixtures are counted whole, 200 of a kind at most");
         outcomes = withFixtures(outcomes, static_cast<int>(count), p, q);
         if (outcomes.size() > mostOutcomes)
