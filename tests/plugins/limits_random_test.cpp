@@ -110,7 +110,10 @@ private slots:
                 const Answer answer = plugin().call("acceptance", {what, reading(value, bound), place, day});
                 return answer.refused ? -1.0 : answer.number; // a day before the table is refused for both
             };
-            RC_ASSERT(grade(more) >= grade(x));
+            // `>x` that could not tell may turn out to be over an aesthetic limit alone, but never to be
+            // under it
+            constexpr double aestheticOver = 3, unclear = 5; // positions in the list of words
+            RC_ASSERT(grade(more) >= grade(x) || (grade(x) == unclear && grade(more) >= aestheticOver));
         }));
     }
     /// A limit stays the same from its first day until the next one's, and days only ever lead to later rows.
