@@ -44,6 +44,7 @@ public:
     void put(const char *key, const std::vector<std::vector<std::string>> &lists)
     {
         std::vector<std::string> arrays;
+        arrays.reserve(lists.size());
         for (const auto &words : lists)
             arrays.push_back(array(words));
         if (!arrays.empty())
@@ -61,6 +62,7 @@ private:
     static std::string array(const std::vector<std::string> &words)
     {
         std::vector<std::string> strings;
+        strings.reserve(words.size());
         for (const auto &w : words)
             strings.push_back(basicString(w));
         return fmt::format("[{}]", fmt::join(strings, ", "));

@@ -232,6 +232,7 @@ Result<CellAt> SessionState::find(std::string_view reference) const
                                 close.empty() ? std::string() : "; did you mean " + joined(close) + "?"));
     }
     std::vector<std::string> places;
+    places.reserve(hits.size());
     for (const auto &hit : hits)
         places.push_back(fmt::format("{}.{}", m_workbook.sheets[hit.sheet].key(), word));
     return fail(ErrorKind::name,
