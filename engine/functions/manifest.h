@@ -25,8 +25,8 @@ inline constexpr std::string_view headEnd = "\n[";
 struct Manifest {
     PluginInfo info; ///< id, title, version, function names; `library` is the bare file name
     std::uint32_t contract = 0;
-    std::vector<std::vector<std::string>> choiceLists; ///< all lists of words its functions take or give
-    std::string text;                                  ///< whole; empty until its blocks are wanted
+    std::string choiceLists; ///< the head's line of all lists of words its functions take or give, unread
+    std::string text;        ///< whole; empty until its blocks are wanted
     /// One a function, in the order of `info.functions`; views into `text`.
     std::vector<std::string_view> blocks;
     std::string_view sources; ///< all [[source]] blocks
@@ -40,6 +40,8 @@ struct Manifest {
 Result<void> readHead(std::string_view head, Manifest &manifest);
 /// Finds the blocks in the whole text. Error: names and blocks that differ.
 Result<void> readBlocks(std::string text, Manifest &manifest);
+/// The lists of words in that line; none where it cannot be read.
+std::vector<std::vector<std::string>> readChoiceLists(std::string_view line);
 Result<FunctionInfo> readFunction(std::string_view block, const UnitTable &units);
 Result<std::vector<SourceInfo>> readSources(std::string_view blocks);
 

@@ -16,6 +16,7 @@ namespace
 
 constexpr std::string_view functionMark = "\n[[function]]\n";
 constexpr std::string_view sourceMark = "\n[[source]]\n";
+constexpr std::string_view listsMark = "\nchoice_lists = ";
 
 tl::unexpected<Error> damaged(const std::string &words)
 {
@@ -127,7 +128,15 @@ void findBlocks(Manifest &manifest)
 
 Result<void> readHead(std::string_view text, Manifest &manifest)
 {
-    const auto head = parsed(text.substr(0, text.find(headEnd)));
+    // The lists of words are half of the head and wanted only where a word is nothing else: they are read
+    // then.
+    std::string known(text.substr(0, text.find(headEnd)));
+    if (const auto lists = known.find(listsMark); lists != std::string::npos) {
+        const auto end = known.find('\n', lists + 1);
+        manifest.choiceLists = known.substr(lists + 1, end == std::string::npos ? end : end - lists - 1);
+        known.erase(lists + 1, manifest.choiceLists.size());
+    }
+    const auto head = parsed(known);
     if (!head)
         return tl::unexpected(head.error());
     auto &info = manifest.info;
@@ -138,10 +147,6 @@ Result<void> readHead(std::string_view text, Manifest &manifest)
     info.minor = static_cast<std::uint32_t>(number(*head, "minor", 0));
     manifest.contract = static_cast<std::uint32_t>(number(*head, "contract", 0));
     info.functions = list(*head, "functions");
-    if (const auto *lists = (*head)["choice_lists"].as_array()) {
-        for (const auto &words : *lists)
-            manifest.choiceLists.push_back(list(words.as_array()));
-    }
     if (info.id.empty())
         return damaged("the manifest has no id");
     if (info.library.empty())
@@ -151,6 +156,19 @@ Result<void> readHead(std::string_view text, Manifest &manifest)
     if (info.functions.empty())
         return damaged("the manifest lists no function");
     return {};
+}
+
+std::vector<std::vector<std::string>> readChoiceLists(std::string_view line)
+{
+    std::vector<std::vector<std::string>> all;
+    const auto table = parsed(line);
+    const auto *lists = table ? (*table)["choice_lists"].as_array() : nullptr;
+    if (!lists)
+        return all;
+    all.reserve(lists->size());
+    for (const auto &words : *lists)
+        all.push_back(list(words.as_array()));
+    return all;
 }
 
 Result<void> readBlocks(std::string text, Manifest &manifest)

@@ -68,6 +68,7 @@ private:
     mutable std::vector<Blocks> m_blocks;
     mutable std::vector<Library> m_libraries;
     mutable std::vector<PluginInfo> m_plugins;
+    mutable std::vector<std::vector<std::string>> m_choiceLists; ///< read when a word is nothing else
     mutable bool m_allRead = false;
 };
 
@@ -287,12 +288,17 @@ Error LazyRegistry::whyNot(std::string_view name) const
 
 std::vector<std::vector<std::string>> LazyRegistry::choiceLists() const
 {
-    std::vector<std::vector<std::string>> all{generalChoices()};
-    for (const auto &found : m_found) {
-        if (found.info.state == PluginInfo::State::enabled)
-            all.insert(all.end(), found.manifest->choiceLists.begin(), found.manifest->choiceLists.end());
+    const std::lock_guard lock(m_mutex);
+    if (m_choiceLists.empty()) {
+        m_choiceLists.push_back(generalChoices());
+        for (const auto &found : m_found) {
+            if (found.info.state != PluginInfo::State::enabled)
+                continue;
+            for (auto &list : readChoiceLists(found.manifest->choiceLists))
+                m_choiceLists.push_back(std::move(list));
+        }
     }
-    return all;
+    return m_choiceLists;
 }
 
 const LazyRegistry::Library &LazyRegistry::openedLibrary(std::size_t which) const
