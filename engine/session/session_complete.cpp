@@ -125,7 +125,7 @@ std::vector<Completion> SessionState::complete(const CellAt &at, std::string_vie
             return;
         for (const UnitWord &unit : m_units.words())
             if (matches(unit.word))
-                out.push_back({Kind::unit, unit.word, unit.name});
+                out.push_back({Kind::unit, unit.word, std::string(unit.name)});
     };
     if (afterNumber) {
         addUnits();
