@@ -24,15 +24,20 @@ Workbook emptyWorkbook()
 {
     Workbook book;
     book.title = "New workbook";
-    Sheet sheet("water", "Water test");
-    sheet.insertColumn(0, Column{"item", ColumnKind::words, "Item", 32, {}});
-    sheet.insertColumn(1, Column{"amount", ColumnKind::amounts, "Amount", 18, {}});
-    sheet.insertLines(0, 30);
-    book.sheets.push_back(std::move(sheet));
+    book.sheets.push_back(freshSheet("water", "Water test"));
     return book;
 }
 
 } // namespace
+
+Sheet freshSheet(const std::string &key, const std::string &title)
+{
+    Sheet sheet(key, title);
+    sheet.insertColumn(0, Column{"item", ColumnKind::words, "Item", 32, {}});
+    sheet.insertColumn(1, Column{"amount", ColumnKind::amounts, "Amount", 18, {}});
+    sheet.insertLines(0, 30);
+    return sheet;
+}
 
 SessionState::SessionState(Workbook workbook, PluginFolders folders)
     : m_workbook(std::move(workbook)), m_folders(std::move(folders))

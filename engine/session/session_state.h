@@ -95,6 +95,9 @@ private:
     std::string m_lastBytes;
 };
 
+/// A new sheet: a words column, an amounts column, 30 blank lines.
+Sheet freshSheet(const std::string &key, const std::string &title);
+
 /// The state a listed word tells: "works" within, "marginal" near, "will not work" outside, "cannot tell yet"
 /// missing test; the words of states themselves; noLimit for anything else.
 LimitState toldBy(const StaticType &type, double number, const ChoiceLists &lists);
