@@ -1,4 +1,4 @@
-/// Opening, creating, saving: the session's life.
+/// Opening and creating: how a session begins.
 #include <algorithm>
 
 #include <fmt/format.h>
@@ -14,12 +14,6 @@ namespace puteal
 namespace
 {
 
-bool shippedUnitWord(std::string_view word)
-{
-    static const UnitTable table;
-    return table.isUnitWord(word);
-}
-
 Workbook emptyWorkbook()
 {
     Workbook book;
@@ -29,6 +23,12 @@ Workbook emptyWorkbook()
 }
 
 } // namespace
+
+bool shippedUnitWord(std::string_view word)
+{
+    static const UnitTable table;
+    return table.isUnitWord(word);
+}
 
 Sheet freshSheet(const std::string &key, const std::string &title)
 {
@@ -155,32 +155,6 @@ std::vector<std::string> SessionState::openingNotes() const
 std::string SessionState::fileText() const
 {
     return writeWorkbook(m_workbook);
-}
-
-Result<void> SessionState::save(const std::filesystem::path &path, bool keepCopy)
-{
-    const std::string bytes = fileText();
-    auto back = readWorkbook(bytes, shippedUnitWord);
-    if (!back || !(*back == m_workbook))
-        return fail(
-            ErrorKind::write,
-            "not saved: the text would not read back as the same workbook; the file on disk is as it was");
-    std::error_code ignored;
-    if (keepCopy && std::filesystem::exists(path, ignored)) {
-        auto old = readFile(path);
-        if (old && *old != bytes) {
-            auto beside = path;
-            beside += ".before";
-            if (auto kept = saveSafely(beside, *old); !kept)
-                return tl::unexpected(kept.error());
-        }
-    }
-    if (auto saved = saveSafely(path, bytes); !saved)
-        return saved;
-    m_path = path;
-    m_lastBytes = bytes;
-    m_saved = m_done;
-    return {};
 }
 
 } // namespace puteal
