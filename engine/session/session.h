@@ -160,7 +160,8 @@ public:
     virtual std::filesystem::path path() const = 0;
     virtual std::string fileText() const = 0;
     /// Safe save (temporary beside it, checked, renamed, folder synced); keeps the bytes of the last save
-    /// beside as NAME.puteal.before when `keepCopy`. Afterwards unsaved() is false.
+    /// beside as NAME.puteal.before when `keepCopy`. Afterwards unsaved() is false. Refused when the file is
+    /// no longer what this session read or saved last, and when the copy cannot be kept.
     virtual Result<void> save(const std::filesystem::path &path, bool keepCopy = true) = 0;
 };
 

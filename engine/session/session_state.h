@@ -74,6 +74,7 @@ public:
 private:
     friend struct Applier;
     void rebuild();
+    Result<void> mayReplace(const std::filesystem::path &path, const std::string &bytes, bool keepCopy) const;
     ChangeSet carryOut(UndoStep step);
     ChangeSet applyCells(const std::vector<UndoStep::CellChange> &cells, bool forward);
     std::vector<std::string> chartKeys() const;
@@ -92,8 +93,14 @@ private:
     std::size_t m_saved =
         0; ///< value of m_done at the last save; none when that state can no longer be reached
     std::filesystem::path m_path;
-    std::string m_lastBytes;
+    std::string m_lastBytes; ///< of the file as this session read or saved it last
 };
+
+/// Is the word a unit of the shipped table?
+bool shippedUnitWord(std::string_view word);
+
+/// A new sheet: a words column, an amounts column, 30 blank lines.
+Sheet freshSheet(const std::string &key, const std::string &title);
 
 /// The state a listed word tells: "works" within, "marginal" near, "will not work" outside, "cannot tell yet"
 /// missing test; the words of states themselves; noLimit for anything else.
