@@ -46,6 +46,7 @@ SessionState::SessionState(Workbook workbook, PluginFolders folders)
 
 void SessionState::rebuild()
 {
+    m_stepsSeen.reset();
     m_program = Program::build(m_workbook, m_units, m_registry);
     m_values = m_program->evaluate();
 }
@@ -60,9 +61,7 @@ Result<std::unique_ptr<Session>> Session::fromText(std::string_view text, const 
     auto book = readWorkbook(text, shippedUnitWord);
     if (!book)
         return tl::unexpected(book.error());
-    auto state = std::make_unique<SessionState>(std::move(*book), folders);
-    state->setPath({}, std::string(text));
-    return std::unique_ptr<Session>(std::move(state));
+    return std::unique_ptr<Session>(std::make_unique<SessionState>(std::move(*book), folders));
 }
 
 Result<std::unique_ptr<Session>> Session::open(const std::filesystem::path &path,
@@ -75,7 +74,7 @@ Result<std::unique_ptr<Session>> Session::open(const std::filesystem::path &path
     if (!book)
         return tl::unexpected(book.error());
     auto state = std::make_unique<SessionState>(std::move(*book), folders);
-    state->setPath(path, std::move(*bytes));
+    state->setPath(path);
     return std::unique_ptr<Session>(std::move(state));
 }
 
@@ -173,7 +172,6 @@ Result<void> SessionState::save(const std::filesystem::path &path, bool keepCopy
     if (auto saved = saveSafely(path, bytes); !saved)
         return saved;
     m_path = path;
-    m_lastBytes = bytes;
     m_saved = m_done;
     return {};
 }

@@ -65,14 +65,11 @@ public:
     std::string fileText() const override;
     Result<void> save(const std::filesystem::path &path, bool keepCopy) override;
 
-    void setPath(std::filesystem::path path, std::string bytes)
-    {
-        m_path = std::move(path);
-        m_lastBytes = std::move(bytes);
-    }
+    void setPath(std::filesystem::path path) { m_path = std::move(path); }
 
 private:
     friend struct Applier;
+    std::vector<StepView> stepsNow() const;
     void rebuild();
     ChangeSet carryOut(UndoStep step);
     ChangeSet applyCells(const std::vector<UndoStep::CellChange> &cells, bool forward);
@@ -87,12 +84,12 @@ private:
     std::shared_ptr<const Registry> m_registry;
     std::unique_ptr<Program> m_program;
     Values m_values;
+    mutable std::optional<std::vector<StepView>> m_stepsSeen; ///< until the next edit
     std::vector<UndoStep> m_steps;
     std::size_t m_done = 0;
     std::size_t m_saved =
         0; ///< value of m_done at the last save; none when that state can no longer be reached
     std::filesystem::path m_path;
-    std::string m_lastBytes;
 };
 
 /// The state a listed word tells: "works" within, "marginal" near, "will not work" outside, "cannot tell yet"
