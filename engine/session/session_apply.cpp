@@ -1,6 +1,5 @@
 /// Edits that touch single cells, and undo: everything else is in session_structure.cpp.
 #include <algorithm>
-#include <set>
 
 #include <fmt/format.h>
 
@@ -12,6 +11,30 @@
 namespace puteal
 {
 
+namespace
+{
+
+/// The cells of the nodes and those edited, sorted, each once.
+std::vector<CellAt> cellsOf(const Program &program, const std::vector<NodeId> &nodes,
+                            std::vector<CellAt> edited)
+{
+    std::vector<CellAt> cells;
+    cells.reserve(nodes.size() + edited.size());
+    for (const NodeId node : nodes)
+        cells.push_back(program.cellOf(node));
+    // Nodes come in the order of their cells but for limits and expectations.
+    if (!std::is_sorted(cells.begin(), cells.end()))
+        std::sort(cells.begin(), cells.end());
+    const auto known = static_cast<std::ptrdiff_t>(cells.size());
+    std::sort(edited.begin(), edited.end());
+    cells.insert(cells.end(), edited.begin(), edited.end());
+    std::inplace_merge(cells.begin(), cells.begin() + known, cells.end());
+    cells.erase(std::unique(cells.begin(), cells.end()), cells.end());
+    return cells;
+}
+
+} // namespace
+
 ChangeSet SessionState::applyCells(const std::vector<UndoStep::CellChange> &cells, bool forward)
 {
     std::vector<CellAt> edited;
@@ -21,12 +44,10 @@ ChangeSet SessionState::applyCells(const std::vector<UndoStep::CellChange> &cell
                                                    forward ? change.after : change.before);
         edited.push_back(change.at);
     }
+    m_stepsSeen.reset();
     const Changed changed = m_program->update(m_workbook, edited, m_values);
     ChangeSet set;
-    std::set<CellAt> places(edited.begin(), edited.end());
-    for (const NodeId node : changed.nodes)
-        places.insert(m_program->facts(node).at);
-    set.changed.assign(places.begin(), places.end());
+    set.changed = cellsOf(*m_program, changed.nodes, std::move(edited));
     set.charts = chartKeys();
     return set;
 }

@@ -51,6 +51,7 @@ SessionState::SessionState(Workbook workbook, PluginFolders folders)
 
 void SessionState::rebuild()
 {
+    m_stepsSeen.reset();
     m_program = Program::build(m_workbook, m_units, m_registry);
     m_values = m_program->evaluate();
 }
@@ -65,9 +66,7 @@ Result<std::unique_ptr<Session>> Session::fromText(std::string_view text, const 
     auto book = readWorkbook(text, shippedUnitWord);
     if (!book)
         return tl::unexpected(book.error());
-    auto state = std::make_unique<SessionState>(std::move(*book), folders);
-    state->setPath({}, std::string(text));
-    return std::unique_ptr<Session>(std::move(state));
+    return std::unique_ptr<Session>(std::make_unique<SessionState>(std::move(*book), folders));
 }
 
 Result<std::unique_ptr<Session>> Session::open(const std::filesystem::path &path,
@@ -80,7 +79,7 @@ Result<std::unique_ptr<Session>> Session::open(const std::filesystem::path &path
     if (!book)
         return tl::unexpected(book.error());
     auto state = std::make_unique<SessionState>(std::move(*book), folders);
-    state->setPath(path, std::move(*bytes));
+    state->setPath(path, *bytes);
     return std::unique_ptr<Session>(std::move(state));
 }
 
@@ -157,4 +156,32 @@ std::string SessionState::fileText() const
     return writeWorkbook(m_workbook);
 }
 
+<<<<<<< HEAD
+=======
+Result<void> SessionState::save(const std::filesystem::path &path, bool keepCopy)
+{
+    const std::string bytes = fileText();
+    auto back = readWorkbook(bytes, shippedUnitWord);
+    if (!back || !(*back == m_workbook))
+        return fail(
+            ErrorKind::write,
+            "not saved: the text would not read back as the same workbook; the file on disk is as it was");
+    std::error_code ignored;
+    if (keepCopy && std::filesystem::exists(path, ignored)) {
+        auto old = readFile(path);
+        if (old && *old != bytes) {
+            auto beside = path;
+            beside += ".before";
+            if (auto kept = saveSafely(beside, *old); !kept)
+                return tl::unexpected(kept.error());
+        }
+    }
+    if (auto saved = saveSafely(path, bytes); !saved)
+        return saved;
+    m_path = path;
+    m_saved = m_done;
+    return {};
+}
+
+>>>>>>> h-bench
 } // namespace puteal

@@ -53,7 +53,7 @@ Result<void> SessionState::mayReplace(const fs::path &path, const std::string &b
     }
     if (*old == bytes)
         return {};
-    if (!m_path.empty() && isSameFile(path, m_path) && *old != m_lastBytes)
+    if (!m_path.empty() && isSameFile(path, m_path) && FileMark(*old) != m_onDisk)
         return tl::unexpected(
             notSaved(path.string() + " was changed by somebody else since it was opened or saved",
                      "save under another name, then compare the two"));
@@ -62,7 +62,7 @@ Result<void> SessionState::mayReplace(const fs::path &path, const std::string &b
 
 Result<void> SessionState::save(const fs::path &path, bool keepCopy)
 {
-    std::string bytes = fileText();
+    const std::string bytes = fileText();
     const auto back = readWorkbook(bytes, shippedUnitWord);
     if (!back)
         return tl::unexpected(
@@ -76,7 +76,7 @@ Result<void> SessionState::save(const fs::path &path, bool keepCopy)
     // A new file that is in place but not surely kept is ours all the same.
     if (saved || readFile(path) == bytes) {
         m_path = path;
-        m_lastBytes = std::move(bytes);
+        m_onDisk = FileMark(bytes);
     }
     if (saved)
         m_saved = m_done;

@@ -23,6 +23,17 @@ struct UndoStep {
     std::optional<CellAt> focus;
 };
 
+/// What a file held, as its size and a hash: enough to see that somebody changed it, without keeping the
+/// bytes.
+struct FileMark {
+    std::size_t size = 0, hash = 0;
+    FileMark() = default;
+    explicit FileMark(std::string_view bytes) : size(bytes.size()), hash(std::hash<std::string_view>{}(bytes))
+    {
+    }
+    friend bool operator==(const FileMark &, const FileMark &) = default;
+};
+
 class SessionState final : public Session
 {
 public:
@@ -65,14 +76,15 @@ public:
     std::string fileText() const override;
     Result<void> save(const std::filesystem::path &path, bool keepCopy) override;
 
-    void setPath(std::filesystem::path path, std::string bytes)
+    void setPath(std::filesystem::path path, std::string_view bytes)
     {
         m_path = std::move(path);
-        m_lastBytes = std::move(bytes);
+        m_onDisk = FileMark(bytes);
     }
 
 private:
     friend struct Applier;
+    std::vector<StepView> stepsNow() const;
     void rebuild();
     Result<void> mayReplace(const std::filesystem::path &path, const std::string &bytes, bool keepCopy) const;
     ChangeSet carryOut(UndoStep step);
@@ -88,12 +100,13 @@ private:
     std::shared_ptr<const Registry> m_registry;
     std::unique_ptr<Program> m_program;
     Values m_values;
+    mutable std::optional<std::vector<StepView>> m_stepsSeen; ///< until the next edit
     std::vector<UndoStep> m_steps;
     std::size_t m_done = 0;
     std::size_t m_saved =
         0; ///< value of m_done at the last save; none when that state can no longer be reached
     std::filesystem::path m_path;
-    std::string m_lastBytes; ///< of the file as this session read or saved it last
+    FileMark m_onDisk; ///< the file as this session read or saved it last
 };
 
 /// Is the word a unit of the shipped table?
