@@ -69,8 +69,10 @@ public:
     bool unsaved() const override { return m_done != m_saved; }
 
     SlipView slip(const CellAt &at, std::string_view text) const override;
-    std::vector<Completion> complete(const CellAt &at, std::string_view text, std::size_t caret,
-                                     std::size_t &start) const override;
+    Completions complete(const CellAt &at, std::string_view text, std::size_t caret,
+                         Offer offer) const override;
+    std::vector<Completion> choicesFor(const CellAt &at, std::string_view text, Offer offer) const;
+    CallHint callHint(const CellAt &at, std::string_view text, std::size_t caret) const override;
 
     std::filesystem::path path() const override { return m_path; }
     std::string fileText() const override;
