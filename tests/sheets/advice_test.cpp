@@ -158,19 +158,19 @@ private slots:
         const QString first = "nothing needed against iron; first: ";
         row("nothing", {}, fine);
         row("a smell that nobody minds", {"hydrogen_sulfide=1 mg/L as H2S", "no_smell_wanted=no"}, fine);
-        row("plumbing", {"ph=6.2"}, first + "correct the pH for the sake of the plumbing: calcite bed");
+        row("plumbing", {"ph=6.2"}, first + "pH correction for the sake of the plumbing (calcite bed)");
         row("too acid for calcite", {"ph=5.6"},
-            first + "correct the pH for the sake of the plumbing: soda-ash feed");
+            first + "pH correction for the sake of the plumbing (soda-ash feed)");
         row("tannin", {"tannin=5 mg/L as tannin"},
-            first + "jar test, then a tannin resin or a coagulant: tannin or iron bound to it");
+            first + "a jar test before any tannin resin or coagulant (tannin or iron bound to it)");
         row("water heater", {"smell_source=\"hot only\""},
-            first + "look at the anode of the water heater: the smell is on the hot side only");
+            first + "a look at the anode of the water heater (smell on the hot side only)");
         row("coliform", {"coliform=\"total coliform, no E. coli\""},
-            first + "shock the well, look at the wellhead, test again, then quote");
+            first + "wellhead work and a shock and a new bacteria test before the quote");
         row("an old sample", {"sample_taken=2025-01-10"},
-            first + "take a new sample: this one is old, or the tap was not run until it held steady");
+            first + "a new sample (this one is old or was not run until it held steady)");
         row("a kit within a step of the limit", {"hydrogen_sulfide=0.04 mg/L as H2S"},
-            first + "send a preserved bottle for sulfide to the laboratory: the field kit does not decide");
+            first + "a preserved bottle for sulfide to the laboratory (the field kit does not decide)");
         row("a bound above the target", {"raw_iron=<0.5 mg/L as Fe"},
             "nothing to sell yet: tests missing: raw iron (a finer test)");
         row("a sample behind a softener", {"sample_place=\"after a device\"", "raw_iron=2 mg/L as Fe"},
