@@ -67,8 +67,8 @@ std::vector<CellAt> ProgramModel::dependents(const CellAt &at, std::size_t most)
     for (const NodeId node : {cell, limit.state}) {
         if (node == noNode)
             continue;
-        for (std::uint32_t i = m_model.dependentStart[node]; i < m_model.dependentStart[node + 1]; ++i) {
-            const NodeId reader = m_model.dependents[i];
+        for (const std::uint32_t rank : m_model.readersOf(node)) {
+            const NodeId reader = m_model.order.nodes[rank];
             if (reader != limit.state) // its own limit is not another cell
                 list.add(reader);
         }

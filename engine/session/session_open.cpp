@@ -1,4 +1,4 @@
-/// Opening, creating, saving: the session's life.
+/// Opening and creating: how a session begins.
 #include <algorithm>
 
 #include <fmt/format.h>
@@ -14,25 +14,30 @@ namespace puteal
 namespace
 {
 
+Workbook emptyWorkbook()
+{
+    Workbook book;
+    book.title = "New workbook";
+    book.sheets.push_back(freshSheet("water", "Water test"));
+    return book;
+}
+
+} // namespace
+
 bool shippedUnitWord(std::string_view word)
 {
     static const UnitTable table;
     return table.isUnitWord(word);
 }
 
-Workbook emptyWorkbook()
+Sheet freshSheet(const std::string &key, const std::string &title)
 {
-    Workbook book;
-    book.title = "New workbook";
-    Sheet sheet("water", "Water test");
+    Sheet sheet(key, title);
     sheet.insertColumn(0, Column{"item", ColumnKind::words, "Item", 32, {}});
     sheet.insertColumn(1, Column{"amount", ColumnKind::amounts, "Amount", 18, {}});
     sheet.insertLines(0, 30);
-    book.sheets.push_back(std::move(sheet));
-    return book;
+    return sheet;
 }
-
-} // namespace
 
 SessionState::SessionState(Workbook workbook, PluginFolders folders)
     : m_workbook(std::move(workbook)), m_folders(std::move(folders))
@@ -74,7 +79,7 @@ Result<std::unique_ptr<Session>> Session::open(const std::filesystem::path &path
     if (!book)
         return tl::unexpected(book.error());
     auto state = std::make_unique<SessionState>(std::move(*book), folders);
-    state->setPath(path);
+    state->setPath(path, *bytes);
     return std::unique_ptr<Session>(std::move(state));
 }
 
@@ -151,6 +156,8 @@ std::string SessionState::fileText() const
     return writeWorkbook(m_workbook);
 }
 
+<<<<<<< HEAD
+=======
 Result<void> SessionState::save(const std::filesystem::path &path, bool keepCopy)
 {
     const std::string bytes = fileText();
@@ -176,4 +183,5 @@ Result<void> SessionState::save(const std::filesystem::path &path, bool keepCopy
     return {};
 }
 
+>>>>>>> h-bench
 } // namespace puteal
