@@ -1,6 +1,8 @@
 /// What running formulas may ask about cells of a model with its values.
 #include "recalc/hosts.h"
 
+#include <algorithm>
+
 namespace puteal
 {
 
@@ -30,6 +32,17 @@ std::string ModelHost::label(std::uint32_t node) const
             return words;
     }
     return cellWords(node);
+}
+
+std::uint32_t LookingHost::intern(std::string_view words)
+{
+    if (const auto known = m_values.words.find(words))
+        return *known;
+    const auto own = std::find(m_own.begin(), m_own.end(), words);
+    const auto at = static_cast<std::size_t>(own - m_own.begin());
+    if (own == m_own.end())
+        m_own.emplace_back(words);
+    return static_cast<std::uint32_t>(m_values.words.size() + at);
 }
 
 } // namespace puteal

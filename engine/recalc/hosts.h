@@ -49,11 +49,7 @@ class LookingHost : public ModelHost
 {
 public:
     using ModelHost::ModelHost;
-    std::uint32_t intern(std::string_view words) override
-    {
-        m_own.emplace_back(words);
-        return static_cast<std::uint32_t>(m_values.words.size() + m_own.size() - 1);
-    }
+    std::uint32_t intern(std::string_view words) override; ///< equal words get equal ids, as in the values
     const std::string &words(std::uint32_t id) const override
     {
         const std::size_t known = m_values.words.size();

@@ -33,6 +33,12 @@ std::uint32_t WordsPool::intern(std::string_view words)
     return at->second;
 }
 
+std::optional<std::uint32_t> WordsPool::find(std::string_view words) const
+{
+    const auto at = m_ids.find(std::string(words));
+    return at == m_ids.end() ? std::nullopt : std::optional(at->second);
+}
+
 CautionPool::CautionPool()
 {
     set({});

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <unordered_map>
 #include <vector>
@@ -25,6 +26,7 @@ public:
     WordsPool &operator=(WordsPool &&) noexcept = default;
     ~WordsPool() = default;
     std::uint32_t intern(std::string_view words);
+    std::optional<std::uint32_t> find(std::string_view words) const;
     const std::string &words(std::uint32_t id) const { return *m_words[id]; }
     std::size_t size() const { return m_words.size(); }
 

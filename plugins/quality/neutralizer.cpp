@@ -1,4 +1,6 @@
 /// What takes carbon dioxide out of acid water: how much, of what, and what it adds. (R4)
+#include "neutralizer.h"
+
 #include "carbonate.h"
 #include "quality.h"
 
@@ -10,23 +12,6 @@ using namespace puteal::sdk;
 namespace
 {
 
-constexpr const char *neutralizerWords[] = {"calcite", "magnesia", "soda ash", nullptr};
-constexpr const char *neutralizerSubstances[] = {"CaCO3", "MgO", "Na2CO3", nullptr};
-// CaCO3 + CO2 + H2O = Ca(HCO3)2, MgO + 2 CO2 + H2O = Mg(HCO3)2, Na2CO3 + CO2 + H2O = 2 NaHCO3
-constexpr double carbonDioxidePerMole[] = {1, 2, 1};
-constexpr double equivalentsPerMole = 2; // of each of the three
-
-constexpr double dosePerCarbonDioxide(int neutralizer)
-{
-    return molarMass(neutralizerSubstances[neutralizer]) /
-           (carbonDioxidePerMole[neutralizer] * molarMass("CO2"));
-}
-constexpr double alkalinityPerCarbonDioxide(int neutralizer)
-{
-    return equivalentsPerMole / carbonDioxidePerMole[neutralizer] * (molarMass("CaCO3") / 2) /
-           molarMass("CO2");
-}
-
 constexpr Parameter neutralizerParameter =
     Parameter("neutralizer", "", "calcite bed, magnesia (in a blend), or soda ash fed as a solution")
         .oneOf(neutralizerWords, neutralizerSubstances);
@@ -35,7 +20,7 @@ constexpr Parameter neutralizerParameter =
 
 double neutralizerDose(int neutralizer, double removed)
 {
-    return removed * dosePerCarbonDioxide(neutralizer);
+    return removed * dosePerCarbonDioxide(Neutralizer{neutralizer});
 }
 
 constexpr puteal_parameter doseTakes[] = {neutralizerParameter, removedParameter};
@@ -57,7 +42,7 @@ constexpr puteal_example doseRefusals[] = {
 
 double neutralizerAlkalinity(int neutralizer, double removed)
 {
-    return removed * alkalinityPerCarbonDioxide(neutralizer);
+    return removed * alkalinityPerCarbonDioxide(Neutralizer{neutralizer});
 }
 
 constexpr puteal_example alkalinityExamples[] = {
@@ -97,7 +82,7 @@ double toNeutralize(double alkalinity, double ph, double target, int neutralizer
     const double before = factor * std::pow(10.0, -ph) * alkalinity;
     const double perAlkalinity = factor * std::pow(10.0, -target);
     return (before - perAlkalinity * alkalinity) /
-           (1 + perAlkalinity * alkalinityPerCarbonDioxide(neutralizer));
+           (1 + perAlkalinity * alkalinityPerCarbonDioxide(Neutralizer{neutralizer}));
 }
 
 constexpr puteal_parameter toTakes[] = {
@@ -140,7 +125,7 @@ double neutralizedPh(double alkalinity, double ph, double removed, int neutraliz
     const double left = factor * std::pow(10.0, -ph) * alkalinity - removed;
     if (atMost(left, 0))
         return reply.refuse(3, "there is less free carbon dioxide than is to be removed");
-    const double after = alkalinity + removed * alkalinityPerCarbonDioxide(neutralizer);
+    const double after = alkalinity + removed * alkalinityPerCarbonDioxide(Neutralizer{neutralizer});
     const double found = std::log10(factor * after / left); // the form turned round
     if (lessThan(8.3, found))
         return reply.refuse(3, "that leaves the range of the forms, pH 8.3: remove less");
@@ -220,7 +205,8 @@ constexpr puteal_caution mediumCautions[] = {caution("iron", "1 to 2 mg/L of iro
 
 constinit const puteal_function neutralizerDoseRow =
     Function("neutralizer_dose", "Neutralizer used up",
-             "Calcite, magnesia or soda ash that takes an amount of free carbon dioxide away.",
+             "Calcite, magnesia or soda ash that takes an amount of free carbon dioxide away. For soda ash "
+             "soda_ash_dose is the same relation.",
              call<neutralizerDose>)
         .takes(doseTakes)
         .gives("mg/L as 'neutralizer", "neutralizer used up")
@@ -231,11 +217,10 @@ constinit const puteal_function neutralizerDoseRow =
         .safely("Soda ash and magnesia irritate eyes and lungs: goggles and a dust mask.");
 
 constinit const puteal_function neutralizerAlkalinityRow =
-    Function(
-        "neutralizer_alkalinity_added", "Alkalinity a neutralizer adds",
-        "Alkalinity added while carbon dioxide is taken away. Calcite and magnesia add as much hardness, "
-        "soda ash adds sodium instead.",
-        call<neutralizerAlkalinity>)
+    Function("neutralizer_alkalinity_added", "Alkalinity a neutralizer adds",
+             "Alkalinity added while carbon dioxide is taken away. Calcite and magnesia add as much hardness "
+             "(for calcite calcite_hardness_added is the same relation), soda ash adds sodium instead.",
+             call<neutralizerAlkalinity>)
         .takes(doseTakes)
         .gives("mg/L as CaCO3", "alkalinity added")
         .by("carbon_dioxide_removed * (calcite and soda ash 2.27422, magnesia 1.13711)")

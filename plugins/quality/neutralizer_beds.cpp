@@ -1,4 +1,5 @@
 /// Calcite beds and soda-ash feeds: hardness or sodium added, media and chemical of a year, blends. (R4)
+#include "neutralizer.h"
 #include "quality.h"
 
 namespace quality
@@ -9,36 +10,32 @@ using namespace puteal::sdk;
 namespace
 {
 
-// CaCO3 + CO2 + H2O = Ca(HCO3)2: mole for mole [IUPAC 2021]
-constexpr double calcitePerCarbonDioxide = molarMass("CaCO3") / molarMass("CO2");
-// Na2CO3 + CO2 + H2O = 2 NaHCO3: mole for mole [IUPAC 2021]
-constexpr double sodaAshPerCarbonDioxide = molarMass("Na2CO3") / molarMass("CO2");
+// Na2CO3 + CO2 + H2O = 2 NaHCO3: two sodium for one carbon dioxide [IUPAC 2021]
 constexpr double sodiumPerCarbonDioxide = 2.0 * molarMass("Na") / molarMass("CO2");
-// MgO + 2 CO2 + H2O = Mg(HCO3)2 [IUPAC 2021]
-constexpr double magnesiaPerCarbonDioxide = molarMass("MgO") / (2.0 * molarMass("CO2"));
 
 /// mg/L at gal/day in lb/yr.
 constexpr double poundsPerYear =
     measure::literPerGallon * measure::dayPerYear / (1000.0 * measure::gramPerPound);
 
+/// Calcite leaves as much hardness as alkalinity.
 double calciteHardness(double removed)
 {
-    return removed * calcitePerCarbonDioxide;
+    return removed * alkalinityPerCarbonDioxide(Neutralizer::calcite);
 }
 
 double calcitePerYear(double removed, double use)
 {
-    return removed * calcitePerCarbonDioxide * use * poundsPerYear;
+    return removed * dosePerCarbonDioxide(Neutralizer::calcite) * use * poundsPerYear;
 }
 
-double sodaAsh(double removed)
+double sodaAshDose(double removed)
 {
-    return removed * sodaAshPerCarbonDioxide;
+    return removed * dosePerCarbonDioxide(Neutralizer::sodaAsh);
 }
 
 double sodaAshPerYear(double removed, double use)
 {
-    return removed * sodaAshPerCarbonDioxide * use * poundsPerYear;
+    return removed * dosePerCarbonDioxide(Neutralizer::sodaAsh) * use * poundsPerYear;
 }
 
 double sodaAshSodium(double removed, Reply &reply)
@@ -65,7 +62,8 @@ void cautionShare(double share, Reply &reply)
 double blendDose(double removed, double magnesia, Reply &reply)
 {
     cautionShare(magnesia, reply);
-    return removed / ((1 - magnesia) / calcitePerCarbonDioxide + magnesia / magnesiaPerCarbonDioxide);
+    return removed / ((1 - magnesia) / dosePerCarbonDioxide(Neutralizer::calcite) +
+                      magnesia / dosePerCarbonDioxide(Neutralizer::magnesia));
 }
 
 double blendHardness(double removed, double magnesia, Reply &reply)
@@ -183,7 +181,7 @@ constexpr const char sodaSafety[] =
 constinit const puteal_function calciteHardnessRow =
     Function("calcite_hardness_added", "Hardness a calcite bed adds",
              "Hardness, and as much alkalinity, that calcite adds while it takes carbon dioxide away. Soften "
-             "after it.",
+             "after it. The same relation as neutralizer_alkalinity_added with calcite.",
              call<calciteHardness>)
         .takes(removedTakes)
         .gives("mg/L as CaCO3", "hardness added")
@@ -205,7 +203,9 @@ constinit const puteal_function calcitePerYearRow =
 
 constinit const puteal_function sodaAshRow =
     Function("soda_ash_dose", "Soda ash dose",
-             "Soda ash that takes carbon dioxide away; it adds sodium, no hardness.", call<sodaAsh>)
+             "Soda ash that takes carbon dioxide away; it adds sodium, no hardness. The same relation as "
+             "neutralizer_dose with soda ash.",
+             call<sodaAshDose>)
         .takes(removedTakes)
         .gives("mg/L as Na2CO3", "soda ash")
         .by("105.9875 / 44.009 * carbon_dioxide_removed")

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <ctime>
 #include <functional>
+#include <iterator>
 #include <memory>
 #include <string>
 #include <vector>
@@ -16,7 +17,7 @@
 namespace puteal::test
 {
 
-/// A sheet of amounts columns `a`, `b` ...; `text(column, line)` gives the typed text.
+/// A sheet of amounts columns `a`, `b` ... `o`, `q10`, `q11` ...; `text(column, line)` gives the typed text.
 inline Workbook
 columnsBook(std::uint32_t columns, std::uint32_t lines,
             const std::function<std::shared_ptr<const std::string>(std::uint32_t, std::uint32_t)> &text)
@@ -27,7 +28,7 @@ columnsBook(std::uint32_t columns, std::uint32_t lines,
     Sheet &sheet = book.sheets[0];
     for (std::uint32_t c = 0; c < columns; ++c) {
         Column column;
-        column.key = keys[c];
+        column.key = c < std::size(keys) ? keys[c] : "q" + std::to_string(c);
         sheet.insertColumn(c, column);
     }
     sheet.insertLines(0, lines);

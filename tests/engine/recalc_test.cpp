@@ -494,6 +494,15 @@ void RecalcTest::previews()
     QCOMPARE(q(preview.error->words), QString("divides by zero"));
     preview = worked.program->preview(worked.book, worked.at("3"), "3 gpm", worked.values);
     QCOMPARE(q(preview.shown.text), QString("gpm"));
+    // Words that no cell holds are equal to themselves too.
+    for (const auto &[formula, met] : {std::pair{"\"a\" == \"a\"", 1.0},
+                                       {"\"a\" == \"b\"", 0.0},
+                                       {"\"{flow}\" != \"{flow}\"", 0.0},
+                                       {"\"a\" != \"b\"", 1.0}}) {
+        preview = worked.program->preview(worked.book, worked.at("3"), formula, worked.values);
+        QVERIFY2(!preview.error, formula);
+        QCOMPARE(preview.number, met);
+    }
     QCOMPARE(worked.number("twice"), worked.number("flow") * 2);
 }
 
