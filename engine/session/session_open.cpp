@@ -156,32 +156,4 @@ std::string SessionState::fileText() const
     return writeWorkbook(m_workbook);
 }
 
-<<<<<<< HEAD
-=======
-Result<void> SessionState::save(const std::filesystem::path &path, bool keepCopy)
-{
-    const std::string bytes = fileText();
-    auto back = readWorkbook(bytes, shippedUnitWord);
-    if (!back || !(*back == m_workbook))
-        return fail(
-            ErrorKind::write,
-            "not saved: the text would not read back as the same workbook; the file on disk is as it was");
-    std::error_code ignored;
-    if (keepCopy && std::filesystem::exists(path, ignored)) {
-        auto old = readFile(path);
-        if (old && *old != bytes) {
-            auto beside = path;
-            beside += ".before";
-            if (auto kept = saveSafely(beside, *old); !kept)
-                return tl::unexpected(kept.error());
-        }
-    }
-    if (auto saved = saveSafely(path, bytes); !saved)
-        return saved;
-    m_path = path;
-    m_saved = m_done;
-    return {};
-}
-
->>>>>>> h-bench
 } // namespace puteal
