@@ -174,6 +174,8 @@ public:
 
     virtual std::filesystem::path path() const = 0;
     virtual std::string fileText() const = 0;
+    /// Another program wrote to the file since it was opened or saved here.
+    virtual bool changedOnDisk() const = 0;
     /// Safe save (temporary beside it, checked, renamed, folder synced); keeps the bytes of the last save
     /// beside as NAME.puteal.before when `keepCopy`. Afterwards unsaved() is false.
     virtual Result<void> save(const std::filesystem::path &path, bool keepCopy = true) = 0;

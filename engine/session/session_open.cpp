@@ -152,6 +152,15 @@ std::string SessionState::fileText() const
     return writeWorkbook(m_workbook);
 }
 
+bool SessionState::changedOnDisk() const
+{
+    std::error_code ignored;
+    if (m_path.empty() || !std::filesystem::exists(m_path, ignored))
+        return false;
+    const auto there = readFile(m_path);
+    return there && *there != m_lastBytes;
+}
+
 Result<void> SessionState::save(const std::filesystem::path &path, bool keepCopy)
 {
     const std::string bytes = fileText();
