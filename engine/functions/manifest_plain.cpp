@@ -15,6 +15,7 @@ using Kind = ManifestValue::Kind;
 
 constexpr std::size_t sureDigits = 15; // a longer whole number may not fit a double
 constexpr std::size_t usualValues = 8;
+constexpr int deepest = 2; // lists of words stand in a list; a damaged text may nest without end
 
 bool isPlain(char c)
 {
@@ -89,6 +90,7 @@ private:
     bool list(ManifestValue &value);
 
     const char *m_at, *m_end;
+    int m_depth = 0; ///< of lists being read
 };
 
 /// `[[one]]` or `[[one.two]]`; the second only below a heading of the first that has no key of its name.
@@ -189,12 +191,16 @@ bool PlainReader::number(ManifestValue &value)
 
 bool PlainReader::list(ManifestValue &list)
 {
+    if (m_depth == deepest)
+        return false;
     list.kind = Kind::list;
     ++m_at; // the bracket
+    ++m_depth;
     do {
         if (!value(list.items.emplace_back()))
             return false;
     } while (take(", "));
+    --m_depth;
     return take(']');
 }
 

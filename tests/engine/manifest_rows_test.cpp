@@ -142,6 +142,8 @@ private slots:
         row("yes or no", "a = true\n", false, true);
         row("a day", "a = 2026-11-26\n", false, true);
         row("lists of lists", "a = [[\"b\", \"c\"], [\"d\"]]\n", true, true);
+        row("lists three deep", "a = [[[\"b\"]]]\n", false, true);
+        row("lists without end", ("a = " + std::string(100000, '[')).c_str(), false, false);
         row("an empty list", "a = []\n", false, true);
         row("a list over lines", "a = [\n1,\n2]\n", false, true);
         row("a list without end", "a = [1, 2\n", false, false);
