@@ -40,7 +40,7 @@ const char *gradeWord(Finding::Grade grade)
 int checkCommand(const Options &options)
 {
     int code = good;
-    const auto session = openWith(options, code);
+    const Session *session = openWith(options, code);
     if (!session)
         return code;
     const auto findings = session->findings();

@@ -129,7 +129,13 @@ bool setOne(Session &session, const std::string &assignment, int &code)
 
 } // namespace
 
-std::unique_ptr<Session> openWith(const Options &options, int &code)
+Session &kept(std::unique_ptr<Session> session)
+{
+    static auto &all = *new std::vector<std::unique_ptr<Session>>;
+    return *all.emplace_back(std::move(session));
+}
+
+Session *openWith(const Options &options, int &code)
 {
     auto session = Session::open(options.file, foldersOf(options));
     if (!session) {
@@ -149,7 +155,7 @@ std::unique_ptr<Session> openWith(const Options &options, int &code)
     for (const auto &assignment : options.sets)
         if (!setOne(**session, assignment, code))
             return nullptr;
-    return std::move(*session);
+    return &kept(std::move(*session));
 }
 
 int verdictOf(const Session &session)

@@ -42,7 +42,7 @@ int printCell(const Session &session, const Options &options)
 int workCommand(const Options &options)
 {
     int code = good;
-    const auto session = openWith(options, code);
+    const Session *session = openWith(options, code);
     if (!session)
         return code;
     if (!options.sheet.empty() && !session->workbook().sheetByKey(options.sheet)) {
