@@ -23,8 +23,8 @@ QString unitHelp(const UnitWord &unit)
 {
     QString out =
         QStringLiteral("%1: %2\n%3").arg(fromUtf8(unit.word), fromUtf8(unit.name), fromUtf8(unit.definition));
-    if (!unit.spellings.empty())
-        out += QObject::tr("\nalso written: %1").arg(fromUtf8(joined(unit.spellings)));
+    if (const auto spellings = unit.spellings(); !spellings.empty())
+        out += QObject::tr("\nalso written: %1").arg(fromUtf8(joined(spellings)));
     if (!unit.note.empty())
         out += QLatin1Char('\n') + fromUtf8(unit.note);
     return out;
