@@ -110,10 +110,18 @@ QString CalculationPane::cellLinks(const Session &session, std::uint32_t sheet,
     QStringList links;
     for (std::size_t i = 0; i < cells.size() && i < 14; ++i) {
         const CellAt &at = cells[i];
-        const std::string name = session.workbook().cell(at)->beside().name;
-        QString words = name.empty() ? fromUtf8(session.labelOf(at)) : fromUtf8(name);
+        const Sheet &there = session.workbook().sheets[at.sheet];
+        const std::string &name = there.cell(at.column, at.line).beside().name;
+        // Without a name the item and the column tell which cell it is; it must not look like a reference.
+        QString words = fromUtf8(name);
+        if (name.empty() && there.itemWords(at.column, at.line).empty())
+            words = QStringLiteral("%1[%2]").arg(fromUtf8(there.column(at.column).key)).arg(at.line + 1);
+        const bool told = words.isEmpty();
+        if (told)
+            words = tr("%1, %2").arg(fromUtf8(session.labelOf(at)), fromUtf8(there.column(at.column).title));
         if (at.sheet != sheet)
-            words = fromUtf8(session.workbook().sheets[at.sheet].key()) + QLatin1Char('.') + words;
+            words = told ? tr("%1: %2").arg(fromUtf8(there.title()), words)
+                         : fromUtf8(there.key()) + QLatin1Char('.') + words;
         links += QStringLiteral("<a style='color:%1' href='cell:%2,%3,%4'>%5</a>")
                      .arg(color::given.name())
                      .arg(at.sheet)
@@ -295,8 +303,24 @@ void CalculationPane::showHelp(const QString &title, const QString &text)
     verticalScrollBar()->setValue(0);
 }
 
+void CalculationPane::showWords(const QString &title, const QString &before, const QList<Word> &words)
+{
+    m_steps = {};
+    m_before = inked(title.toHtmlEscaped(), color::quiet) +
+               QStringLiteral("<div style='margin-top:10px'>%1</div>").arg(before.toHtmlEscaped());
+    m_after.clear();
+    for (const Word &row : words)
+        m_after += QStringLiteral("<div style='margin-top:6px'><a style='color:%1' "
+                                  "href='word:%2'>%2</a><br>%3</div>")
+                       .arg(color::given.name(), row.word.toHtmlEscaped(), row.meaning.toHtmlEscaped());
+    write();
+    verticalScrollBar()->setValue(0);
+}
+
 void CalculationPane::followed(const QUrl &link)
 {
+    if (link.scheme() == QLatin1String("word"))
+        emit wordWanted(link.path());
     if (link.scheme() != QLatin1String("cell"))
         return;
     const auto parts = link.path().split(QLatin1Char(','));

@@ -19,12 +19,18 @@ public:
     void showChart(const Session &session, const ChartView &view);
     /// Help of a function, unit or name in place of the calculation.
     void showHelp(const QString &title, const QString &text);
+    /// Words that can be asked for by a click, each with what it is.
+    struct Word {
+        QString word, meaning;
+    };
+    void showWords(const QString &title, const QString &before, const QList<Word> &words);
 
 protected:
     void resizeEvent(QResizeEvent *event) override;
 
 signals:
     void cellWanted(const puteal::CellAt &at);
+    void wordWanted(const QString &word);
 
 private:
     void followed(const QUrl &link);

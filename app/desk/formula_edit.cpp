@@ -10,7 +10,7 @@
 namespace puteal::desk
 {
 
-FormulaEdit::FormulaEdit(QWidget *parent) : QPlainTextEdit(parent), m_popup(new QListWidget(this))
+FormulaEdit::FormulaEdit(QWidget *parent) : QPlainTextEdit(parent), m_offers(new OfferList(this))
 {
     setAccessibleName(tr("formula"));
     setFrameShape(QFrame::NoFrame);
@@ -20,11 +20,10 @@ FormulaEdit::FormulaEdit(QWidget *parent) : QPlainTextEdit(parent), m_popup(new 
     setTabChangesFocus(false);
     setUndoRedoEnabled(true);
     document()->setDocumentMargin(1);
-    m_popup->setWindowFlags(Qt::ToolTip);
-    m_popup->setFocusPolicy(Qt::NoFocus);
-    m_popup->setAccessibleName(tr("what could come next"));
-    m_popup->hide();
-    connect(m_popup, &QListWidget::itemClicked, this, [this] { takeOffer(); });
+    connect(m_offers, &QListWidget::itemClicked, this, [this] {
+        if (takeOffer())
+            emit taken(0, 0);
+    });
 }
 
 void FormulaEdit::setPlace(const Session *session, const CellAt &at, bool words)
@@ -32,7 +31,7 @@ void FormulaEdit::setPlace(const Session *session, const CellAt &at, bool words)
     m_session = session;
     m_at = at;
     m_words = words;
-    m_popup->hide();
+    m_offers->hide();
 }
 
 int FormulaEdit::byteOf(int position) const
@@ -119,15 +118,43 @@ bool FormulaEdit::event(QEvent *event)
     return QPlainTextEdit::event(event);
 }
 
+/// Letters, digits and _ round the caret, with the sheet before a point; a unit without the number it is
+/// written to.
+QString FormulaEdit::wordAtCaret() const
+{
+    const QString text = toPlainText();
+    const auto inWord = [&](int i) {
+        return i >= 0 && i < text.size() &&
+               (text[i].isLetterOrNumber() || text[i] == QLatin1Char('_') || text[i] == QLatin1Char('%') ||
+                text[i] == QLatin1Char('$'));
+    };
+    int begin = textCursor().position(), end = begin;
+    while (inWord(end))
+        ++end;
+    while (inWord(begin - 1))
+        --begin;
+    const bool number = begin < end && text[begin].isDigit();
+    if (!number && begin > 1 && text[begin - 1] == QLatin1Char('.') && inWord(begin - 2))
+        for (--begin; inWord(begin - 1);)
+            --begin;
+    while (number && begin < end && text[begin].isDigit())
+        ++begin;
+    return text.mid(begin, end - begin);
+}
+
+/// The offer that is chosen, else the word at the caret, else the function whose argument is typed.
 void FormulaEdit::explainWord()
 {
-    if (m_popup->isVisible() && m_popup->currentItem()) {
-        emit helpWanted(m_popup->currentItem()->data(Qt::UserRole).toString());
-        return;
-    }
-    QTextCursor cursor = textCursor();
-    cursor.select(QTextCursor::WordUnderCursor);
-    emit helpWanted(cursor.selectedText());
+    QString word;
+    if (const Completion *offer = m_offers->chosen())
+        word = fromUtf8(offer->text);
+    else
+        word = wordAtCaret();
+    if (word.isEmpty() && m_session)
+        word = fromUtf8(
+            m_session->callHint(m_at, toPlainText().toStdString(), static_cast<std::size_t>(caretByte()))
+                .function);
+    emit helpWanted(word);
 }
 
 void FormulaEdit::putIn(const QString &word)
@@ -149,120 +176,148 @@ int FormulaEdit::wantedHeight() const
     return QFontMetrics(font()).lineSpacing() * std::clamp(lines, 1, 5) + 6;
 }
 
-void FormulaEdit::offer()
+void FormulaEdit::offer(Offer offer)
 {
-    if (!m_session || m_words) {
-        m_popup->hide();
+    if (!m_session) {
+        m_offers->hide();
         return;
     }
     const std::string text = toPlainText().toStdString();
-    const auto offers = m_session->complete(
-        m_at, text, static_cast<std::size_t>(byteOf(textCursor().position())), m_wordStart);
-    m_popup->clear();
-    for (const Completion &offer : offers) {
-        auto *item = new QListWidgetItem(
-            fromUtf8(offer.text) + QStringLiteral("    ") + fromUtf8(offer.detail).left(90), m_popup);
-        item->setData(Qt::UserRole, fromUtf8(offer.text));
-        item->setData(Qt::UserRole + 1, offer.kind == Completion::Kind::function);
-        if (m_popup->count() >= 60)
-            break;
-    }
-    if (m_popup->count() == 0) {
-        m_popup->hide();
-        return;
-    }
-    m_popup->setCurrentRow(0);
-    m_popup->setFont(font());
-    const int rows = std::min(8, m_popup->count());
-    m_popup->resize(std::min(640, std::max(320, m_popup->sizeHintForColumn(0) + 30)),
-                    m_popup->sizeHintForRow(0) * rows + 6);
-    m_popup->move(mapToGlobal(cursorRect().bottomLeft() + QPoint(0, 4)));
-    m_popup->show();
+    const auto caret = static_cast<std::size_t>(caretByte());
+    const Completions completions = m_session->complete(m_at, text, caret, offer);
+    const std::size_t end = std::max(caret, completions.start);
+    const QRect here = cursorRect();
+    m_offers->useFonts(font(), parentWidget()->font());
+    m_offers->offer(completions, fromUtf8(text.substr(completions.start, end - completions.start)),
+                    {mapToGlobal(here.topLeft()), here.size()});
 }
 
-void FormulaEdit::takeOffer()
+bool FormulaEdit::isChoice(const Completion &offer) const
 {
-    const auto *item = m_popup->currentItem();
-    m_popup->hide();
-    if (!item)
-        return;
+    const bool whole =
+        m_offers->start() == 0 && m_offers->end() == static_cast<std::size_t>(toPlainText().toUtf8().size());
+    return whole && offer.kind == Completion::Kind::list;
+}
+
+/// True when the cell is whole with it: one of its choices.
+bool FormulaEdit::takeOffer()
+{
+    const Completion *offer = m_offers->chosen();
+    if (!offer)
+        return false;
+    const Completion taken = *offer;
+    const bool choice = isChoice(taken);
+    const int end = positionOf(static_cast<std::uint32_t>(m_offers->end()));
     QTextCursor cursor = textCursor();
-    const int end = cursor.position();
-    cursor.setPosition(positionOf(static_cast<std::uint32_t>(m_wordStart)));
+    cursor.setPosition(positionOf(static_cast<std::uint32_t>(m_offers->start())));
     cursor.setPosition(end, QTextCursor::KeepAnchor);
-    QString word = item->data(Qt::UserRole).toString();
-    if (item->data(Qt::UserRole + 1).toBool())
+    m_offers->hide();
+    QString word = fromUtf8(taken.text);
+    const QString text = toPlainText();
+    const bool called = end < text.size() && text[end] == QLatin1Char('(');
+    if (taken.kind == Completion::Kind::function && !called)
         word += QLatin1Char('(');
     cursor.insertText(word);
+    if (taken.kind == Completion::Kind::function && called)
+        cursor.movePosition(QTextCursor::Right); // behind the parenthesis that is there
     setTextCursor(cursor);
+    if (taken.kind == Completion::Kind::sheet) // a sheet alone is nothing yet
+        this->offer(Offer::whileTyping);
+    return choice;
+}
+
+/// Keys that belong to the offers while they are shown.
+bool FormulaEdit::keyInOffers(QKeyEvent *event)
+{
+    const Completion *offer = m_offers->chosen();
+    if (!offer)
+        return false;
+    if (m_offers->walk(event->key()))
+        return true;
+    const bool enter = event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter;
+    if (event->key() == Qt::Key_Tab || (enter && m_offers->walked())) {
+        // A word that is whole already is no choice: Tab goes on.
+        const std::string text = toPlainText().toStdString();
+        const bool whole = offer->kind != Completion::Kind::function && !m_offers->walked() &&
+                           text.substr(m_offers->start(), m_offers->end() - m_offers->start()) == offer->text;
+        if (whole) {
+            m_offers->hide();
+            return false;
+        }
+        if (takeOffer())
+            enter ? emit taken(1, 0) : emit taken(0, 1);
+        return true;
+    }
+    if (event->key() == Qt::Key_Escape) {
+        m_offers->hide();
+        return true;
+    }
+    return false;
+}
+
+bool FormulaEdit::keyOfSlip(QKeyEvent *event)
+{
+    switch (event->key()) {
+    case Qt::Key_Return:
+    case Qt::Key_Enter:
+        m_offers->hide();
+        emit taken(event->modifiers() & Qt::ShiftModifier ? -1 : 1, 0);
+        return true;
+    case Qt::Key_Tab:
+        emit taken(0, 1);
+        return true;
+    case Qt::Key_Backtab:
+        m_offers->hide();
+        emit taken(0, -1);
+        return true;
+    case Qt::Key_Escape:
+        emit left();
+        return true;
+    case Qt::Key_F1:
+        explainWord();
+        return true;
+    case Qt::Key_Space:
+        if (event->modifiers() != Qt::ControlModifier)
+            return false;
+        offer(Offer::whenAsked);
+        return true;
+    case Qt::Key_1:
+    case Qt::Key_2:
+    case Qt::Key_3:
+        if (event->modifiers() != Qt::AltModifier)
+            return false;
+        emit fixWanted(event->key() - Qt::Key_1);
+        return true;
+    default:
+        return false;
+    }
+}
+
+/// What is typed or rubbed out changes the offers; what is pasted, undone or walked over takes them away.
+void FormulaEdit::offerAfter(const QKeyEvent &event, const QString &before)
+{
+    const bool command = event.modifiers() & (Qt::ControlModifier | Qt::AltModifier | Qt::MetaModifier);
+    const bool typed = !event.text().isEmpty() && event.text()[0].isPrint() && !command;
+    const bool rubbed = event.key() == Qt::Key_Backspace && m_offers->isVisible();
+    if (toPlainText() != before && (typed || rubbed))
+        offer(Offer::whileTyping);
+    else if (toPlainText() != before || event.key() == Qt::Key_Left || event.key() == Qt::Key_Right ||
+             event.key() == Qt::Key_Home || event.key() == Qt::Key_End)
+        m_offers->hide();
 }
 
 void FormulaEdit::keyPressEvent(QKeyEvent *event)
 {
-    if (m_popup->isVisible()) {
-        switch (event->key()) {
-        case Qt::Key_Down:
-            m_popup->setCurrentRow((m_popup->currentRow() + 1) % m_popup->count());
-            return;
-        case Qt::Key_Up:
-            m_popup->setCurrentRow((m_popup->currentRow() + m_popup->count() - 1) % m_popup->count());
-            return;
-        case Qt::Key_Tab:
-            takeOffer();
-            return;
-        case Qt::Key_Escape:
-            m_popup->hide();
-            return;
-        default:
-            break;
-        }
-    }
-    switch (event->key()) {
-    case Qt::Key_Return:
-    case Qt::Key_Enter:
-        m_popup->hide();
-        emit taken(event->modifiers() & Qt::ShiftModifier ? -1 : 1, 0);
+    if (keyInOffers(event) || keyOfSlip(event))
         return;
-    case Qt::Key_Tab:
-        emit taken(0, 1);
-        return;
-    case Qt::Key_Backtab:
-        emit taken(0, -1);
-        return;
-    case Qt::Key_Escape:
-        emit left();
-        return;
-    case Qt::Key_F1:
-        explainWord();
-        return;
-    case Qt::Key_Space:
-        if (event->modifiers() == Qt::ControlModifier) {
-            offer();
-            return;
-        }
-        break;
-    case Qt::Key_1:
-    case Qt::Key_2:
-    case Qt::Key_3:
-        if (event->modifiers() == Qt::AltModifier) {
-            emit fixWanted(event->key() - Qt::Key_1);
-            return;
-        }
-        break;
-    default:
-        break;
-    }
     const QString before = toPlainText();
     QPlainTextEdit::keyPressEvent(event);
-    if (toPlainText() != before && !event->text().isEmpty())
-        offer();
-    else if (event->key() == Qt::Key_Left || event->key() == Qt::Key_Right)
-        m_popup->hide();
+    offerAfter(*event, before);
 }
 
 void FormulaEdit::focusOutEvent(QFocusEvent *event)
 {
-    m_popup->hide();
+    m_offers->hide();
     QPlainTextEdit::focusOutEvent(event);
 }
 

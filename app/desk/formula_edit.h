@@ -2,9 +2,9 @@
 /// units.
 #pragma once
 
-#include <QListWidget>
 #include <QPlainTextEdit>
 
+#include "desk/offer_list.h"
 #include "session/session.h"
 
 namespace puteal::desk
@@ -24,7 +24,10 @@ public:
     void putIn(const QString &word);
     /// Height that shows the whole text, at most five lines.
     int wantedHeight() const;
-    bool completing() const { return m_popup->isVisible(); }
+    bool completing() const { return m_offers->isVisible(); }
+    /// Offers what could stand at the caret.
+    void offer(Offer offer);
+    int caretByte() const { return byteOf(textCursor().position()); }
 
 signals:
     void taken(int lineStep, int columnStep); ///< Enter, Shift+Enter, Tab
@@ -39,20 +42,24 @@ protected:
     void focusOutEvent(QFocusEvent *event) override;
 
 private:
-    void offer();
+    void offerAfter(const QKeyEvent &event, const QString &before);
+    bool keyInOffers(QKeyEvent *event);
+    bool keyOfSlip(QKeyEvent *event);
     void explainWord();
+    QString wordAtCaret() const;
     /// Where a span stands in the text: never empty, on a letter where the text has one.
     std::pair<int, int> lettersOf(const Span &span) const;
     void drawUnder(QPainter &painter, const QTextCursor &piece, Qt::PenStyle stroke) const;
-    void takeOffer();
+    bool takeOffer();
+    /// The whole text is replaced by it: one of the choices of the cell.
+    bool isChoice(const Completion &offer) const;
     int byteOf(int position) const;
     int positionOf(std::uint32_t byte) const;
 
     const Session *m_session = nullptr;
     CellAt m_at;
     bool m_words = false;
-    QListWidget *m_popup;
-    std::size_t m_wordStart = 0;
+    OfferList *m_offers;
 };
 
 } // namespace puteal::desk

@@ -17,7 +17,6 @@
 #include "desk/pdf_page.h"
 #include "desk/sheet_view.h"
 #include "desk/steps_pane.h"
-#include "session/example_run.h"
 
 namespace puteal::desk
 {
@@ -189,8 +188,9 @@ void MainWindow::buildHelpMenu()
     add(help, tr("Keys"), QKeySequence(), [this] {
         m_calculation->showHelp(
             tr("KEYS"),
-            tr("type or F2: formula of the cell\nEnter: keep, line below\nTab: take the offered word\nEsc: "
-               "leave as it was\n"
+            tr("type or F2: formula of the cell\nEnter: keep, line below\nTab, or Enter after an arrow: take "
+               "the "
+               "offered word\nEsc: leave as it was\n"
                "click a cell while typing: its name goes in\nAlt+1, 2, 3 while typing: take an offered way "
                "out\n"
                "Ctrl+Space while typing: words that could stand here\n"
@@ -264,66 +264,6 @@ void MainWindow::stepState(LimitState wanted)
             return;
         }
     goTo(places.front());
-}
-
-void MainWindow::showHelpFor(const QString &word)
-{
-    if (!explain(word))
-        say(tr("nothing is known about \"%1\"").arg(word));
-}
-
-void MainWindow::explainHere()
-{
-    const CellAt at = m_view->meantCell();
-    if (m_center->currentWidget() != m_view || !m_session->workbook().cell(at))
-        return refreshAround();
-    const Program &program = m_session->program();
-    std::vector<std::pair<std::uint32_t, const FunctionInfo *>> calls;
-    if (const auto &tree = program.facts(program.nodeOf(at)).tree)
-        for (const Node &node : tree->nodes)
-            if (const FunctionInfo *function =
-                    node.kind == NodeKind::call ? program.registry().find(node.name) : nullptr;
-                function && std::none_of(calls.begin(), calls.end(),
-                                         [&](const auto &call) { return call.second == function; }))
-                calls.emplace_back(node.span.begin, function);
-    std::sort(calls.begin(), calls.end());
-    if (calls.empty()) {
-        m_calculation->show(*m_session, at);
-        say(tr("no function is called here; Shift+F1 asks for a word"));
-        return;
-    }
-    if (m_explained != at || m_nextExplained >= calls.size())
-        m_nextExplained = 0;
-    m_explained = at;
-    const FunctionInfo &function = *calls[m_nextExplained++].second;
-    m_calculation->showHelp(
-        tr("FUNCTION %1 of %2 in this cell").arg(m_nextExplained).arg(calls.size()),
-        fromUtf8(helpWithResults(function, program.registry(), PluginFolders::standard())));
-    say(calls.size() > 1
-            ? tr("%1 explained; F1 again for the next function of this cell").arg(fromUtf8(function.name))
-            : tr("%1 explained").arg(fromUtf8(function.name)));
-}
-
-bool MainWindow::explain(const QString &word)
-{
-    const std::string name = word.trimmed().toStdString();
-    const Registry &registry = m_session->program().registry();
-    if (const FunctionInfo *function = registry.find(name)) {
-        m_calculation->showHelp(tr("FUNCTION"),
-                                fromUtf8(helpWithResults(*function, registry, PluginFolders::standard())));
-        return true;
-    }
-    if (const UnitWord *unit = m_session->program().units().find(name)) {
-        m_calculation->showHelp(tr("UNIT"), QStringLiteral("%1: %2\n%3\n%4")
-                                                .arg(fromUtf8(unit->word), fromUtf8(unit->name),
-                                                     fromUtf8(unit->definition), fromUtf8(unit->note)));
-        return true;
-    }
-    if (const auto at = m_session->find(name)) {
-        m_calculation->show(*m_session, *at);
-        return true;
-    }
-    return false;
 }
 
 void MainWindow::exportChartFile()

@@ -61,6 +61,7 @@ MainWindow::MainWindow(QWidget *parent)
     connect(m_view, &SheetView::limitWanted, this, &MainWindow::editLimit);
     connect(m_view, &SheetView::sourcesWanted, this, &MainWindow::editSources);
     connect(m_calculation, &CalculationPane::cellWanted, this, &MainWindow::goTo);
+    connect(m_calculation, &CalculationPane::wordWanted, this, &MainWindow::showHelpFor);
     connect(m_steps->paper(), &StepsPaper::sheetChosen, this,
             [this](std::uint32_t sheet) { showSheet(sheet); });
     connect(m_steps->paper(), &StepsPaper::chartChosen, this, &MainWindow::showChart);

@@ -91,8 +91,11 @@ private:
     void moveLines(int step);
     void undoOrRedo(bool undo);
     void stepState(LimitState wanted);
-    /// Help of a function, a unit or a named cell in the calculation pane; false when nothing is known.
-    bool explain(const QString &word);
+    /// Help of a function, a unit, a cell, a substance, or what a word of the trade leads to, in the
+    /// calculation pane; false when nothing is known.
+    bool explain(const QString &asked);
+    bool explainPlace(const std::string &word);
+    bool explainFound(const std::string &words);
     void showHelpFor(const QString &word);
     /// Help of the functions the current cell calls, one after the other; else its calculation.
     void explainHere();

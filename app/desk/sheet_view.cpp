@@ -167,6 +167,7 @@ void SheetView::openSlip(const QString &start, bool replace)
     m_delegate->setOpenLine(m_openLine, lineHeightOf(m_openLine));
     m_slip->open(m_session, at, replace ? start : fromUtf8(sheet.cell(at.column, at.line).typed()), words);
     placeSlip();
+    m_slip->offerAtOpening(replace);
 }
 
 void SheetView::placeSlip()
@@ -178,7 +179,7 @@ void SheetView::placeSlip()
     const int width = std::max(360, std::min(viewport()->width() - left - 8, 1000));
     m_slip->setFixedWidth(width);
     m_slip->adjustSize();
-    const int height = std::max(m_slip->sizeHint().height(), m_slip->heightForWidth(width));
+    const int height = m_slip->heightForWidth(width);
     verticalHeader()->resizeSection(m_openLine, line + height + 8);
     int top = rowViewportPosition(m_openLine) + line + 3;
     if (top + height > viewport()->height()) {

@@ -26,10 +26,10 @@ QLabel *rowName(const QString &text, QWidget *parent)
 
 Slip::Slip(QWidget *parent)
     : QFrame(parent), m_edit(new FormulaEdit(this)), m_firstName(rowName(tr("formula"), this)),
-      m_unitsName(rowName(tr("units"), this)), m_units(new QLabel(this)),
+      m_call(new QLabel(this)), m_unitsName(rowName(tr("units"), this)), m_units(new QLabel(this)),
       m_resultName(rowName(tr("result"), this)),
-      m_keys(rowName(tr("F1 explains · Tab takes a word · Alt+1 takes the first way out · Enter keeps · Esc "
-                        "leaves"),
+      m_keys(rowName(tr("Ctrl+Space offers words, Tab takes one · F1 explains · Alt+1 takes the first way "
+                        "out · Enter keeps · Esc leaves"),
                      this)),
       m_result(new MarkedWords(this)), m_hint(new MarkedWords(this))
 {
@@ -43,13 +43,26 @@ Slip::Slip(QWidget *parent)
     setPalette(palette);
     m_units->setTextFormat(Qt::PlainText);
     m_units->setWordWrap(true);
+    m_units->setAlignment(Qt::AlignLeft | Qt::AlignTop);
+    m_result->setAlignment(Qt::AlignLeft | Qt::AlignTop);
     QPalette ink = m_units->palette();
     ink.setColor(QPalette::WindowText, color::quiet);
     m_units->setPalette(ink);
     m_result->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    m_call->setTextFormat(Qt::RichText);
+    m_call->setWordWrap(true);
+    m_call->setPalette(ink);
     build();
     useFont(font());
     connect(m_edit, &QPlainTextEdit::textChanged, this, &Slip::refresh);
+    connect(m_edit, &QPlainTextEdit::cursorPositionChanged, this, [this] {
+        const bool told = !m_callWords.isEmpty();
+        tellCall();
+        if (told != !m_callWords.isEmpty()) {
+            adjustSize();
+            emit heightChanged();
+        }
+    });
     connect(m_edit, &FormulaEdit::taken, this, &Slip::taken);
     connect(m_edit, &FormulaEdit::left, this, &Slip::left);
     connect(m_edit, &FormulaEdit::helpWanted, this, &Slip::helpWanted);
@@ -65,10 +78,11 @@ void Slip::build()
     grid->setVerticalSpacing(3);
     grid->addWidget(m_firstName, 0, 0, Qt::AlignTop);
     grid->addWidget(m_edit, 0, 1);
-    grid->addWidget(m_unitsName, 1, 0, Qt::AlignTop);
-    grid->addWidget(m_units, 1, 1);
-    grid->addWidget(m_resultName, 2, 0, Qt::AlignTop);
-    grid->addWidget(m_result, 2, 1);
+    grid->addWidget(m_call, 1, 1);
+    grid->addWidget(m_unitsName, 2, 0, Qt::AlignTop);
+    grid->addWidget(m_units, 2, 1);
+    grid->addWidget(m_resultName, 3, 0, Qt::AlignTop);
+    grid->addWidget(m_result, 3, 1);
     auto *fixes = new QHBoxLayout;
     fixes->setSpacing(8);
     for (int i = 0; i < 3; ++i) {
@@ -80,11 +94,29 @@ void Slip::build()
         m_fixes += button;
     }
     fixes->addStretch(1);
-    grid->addLayout(fixes, 3, 1);
-    grid->addWidget(m_hint, 4, 1);
-    grid->addWidget(m_keys, 5, 1);
-    m_keys->setWordWrap(true);
+    grid->addLayout(fixes, 4, 1);
+    grid->addWidget(m_hint, 5, 1);
+    grid->addLayout(buildEnd(), 6, 1);
     grid->setColumnStretch(1, 1);
+}
+
+/// The keys in words, and what the mouse needs to get out.
+QHBoxLayout *Slip::buildEnd()
+{
+    auto *end = new QHBoxLayout;
+    end->setSpacing(8);
+    m_keys->setWordWrap(true);
+    end->addWidget(m_keys, 1);
+    auto *keep = new QPushButton(tr("Keep"), this), *leave = new QPushButton(tr("Leave"), this);
+    for (QPushButton *button : {keep, leave}) {
+        button->setFocusPolicy(Qt::NoFocus);
+        end->addWidget(button, 0, Qt::AlignBottom);
+    }
+    keep->setToolTip(tr("keeps what is typed"));
+    leave->setToolTip(tr("leaves the cell as it was"));
+    connect(keep, &QPushButton::clicked, this, [this] { emit taken(0, 0); });
+    connect(leave, &QPushButton::clicked, this, &Slip::left);
+    return end;
 }
 
 void Slip::useFont(const QFont &base)
@@ -94,6 +126,7 @@ void Slip::useFont(const QFont &base)
     m_units->setFont(fixedFont(base));
     m_result->setFont(fixedFont(base));
     m_hint->setFont(base);
+    m_call->setFont(smallFont(base));
     m_keys->setFont(smallFont(base));
     refresh();
 }
@@ -170,6 +203,7 @@ void Slip::refresh()
     if (error)
         m_offered = error->fixes;
     offerFixes();
+    tellCall();
     tellHints(view);
     lightUsed(view);
     m_edit->setFixedHeight(m_edit->wantedHeight());
@@ -206,6 +240,42 @@ void Slip::offerFixes()
             tr("Alt+%1  %2").arg(i + 1).arg(QString(cut).replace(QLatin1Char('&'), QStringLiteral("&&"))));
         m_fixes[i]->setToolTip(words.toHtmlEscaped());
     }
+}
+
+/// The call round the caret; the argument that is typed is bold and underlined.
+void Slip::tellCall()
+{
+    m_callWords.clear();
+    CallHint hint;
+    if (m_open && m_session)
+        hint = m_session->callHint(m_at, m_edit->toPlainText().toStdString(),
+                                   static_cast<std::size_t>(m_edit->caretByte()));
+    m_call->setVisible(!hint.function.empty());
+    if (hint.function.empty())
+        return;
+    QStringList plain, rich;
+    for (std::size_t i = 0; i < hint.arguments.size(); ++i) {
+        const QString words = fromUtf8(hint.arguments[i]);
+        plain += words;
+        rich += i == hint.current ? QStringLiteral("<b><u>%1</u></b>").arg(words.toHtmlEscaped())
+                                  : words.toHtmlEscaped();
+    }
+    const QString name = fromUtf8(hint.function);
+    const QString end = hint.meaning.empty() ? QString() : tr(" · now: %1").arg(fromUtf8(hint.meaning));
+    m_callWords = QStringLiteral("%1(%2)%3").arg(name, plain.join(QStringLiteral(", ")), end);
+    m_call->setText(QStringLiteral("%1(%2)%3")
+                        .arg(name.toHtmlEscaped(), rich.join(QStringLiteral(", ")), end.toHtmlEscaped()));
+    m_call->setAccessibleName(m_callWords);
+}
+
+void Slip::offerAtOpening(bool typed)
+{
+    const Attributes beside = m_session->workbook().sheets[m_at.sheet].effective(m_at.column, m_at.line);
+    if (typed)
+        m_edit->offer(Offer::whileTyping);
+    else if (!m_words && (!beside.choices.empty() || !beside.list.empty()) &&
+             !m_session->view(m_at).isFormula)
+        m_edit->offer(Offer::whenAsked);
 }
 
 void Slip::tellHints(const SlipView &view)

@@ -8,6 +8,8 @@
 #include "desk/formula_edit.h"
 #include "desk/marked_words.h"
 
+class QHBoxLayout;
+
 namespace puteal::desk
 {
 
@@ -24,6 +26,8 @@ public:
     CellAt at() const { return m_at; }
     QString text() const { return m_edit->toPlainText(); }
     FormulaEdit *edit() const { return m_edit; }
+    /// Offers what could stand here: the choices of a cell, or what the first letter begins.
+    void offerAtOpening(bool typed);
     /// Follows the font of the grid (zoom).
     void useFont(const QFont &base);
     /// What is typed was not kept: says why, until it is changed.
@@ -32,6 +36,8 @@ public:
     Mark state() const { return m_state; }
     QString units() const { return m_units->text(); }
     QString result() const { return m_result->text(); }
+    /// The call that is typed and its argument, in plain words; empty outside a call.
+    QString callWords() const { return m_callWords; }
     /// Cells the formula refers to now.
     std::vector<CellAt> used() const { return m_used; }
 
@@ -49,6 +55,8 @@ private:
     void build();
     void refresh();
     void offerFixes();
+    QHBoxLayout *buildEnd();
+    void tellCall();
     void tellHints(const SlipView &view);
     void lightUsed(const SlipView &view);
     void takeFix(int index);
@@ -58,7 +66,8 @@ private:
     bool m_open = false, m_words = false;
     FormulaEdit *m_edit;
     Mark m_state = Mark::none;
-    QLabel *m_firstName, *m_unitsName, *m_units, *m_resultName, *m_keys;
+    QLabel *m_firstName, *m_call, *m_unitsName, *m_units, *m_resultName, *m_keys;
+    QString m_callWords;
     MarkedWords *m_result, *m_hint;
     QVector<QPushButton *> m_fixes;
     std::vector<Fix> m_offered;

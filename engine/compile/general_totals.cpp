@@ -35,9 +35,11 @@ void take(Fold &fold, double x)
 
 /// Takes the lines of a range in from where the fold stands.
 template<General F>
-void extend(EvalFrame &frame, Fold &fold, std::uint32_t first, std::uint32_t count)
+void extend(EvalFrame &frame, Fold &kept, std::uint32_t first, std::uint32_t count)
 {
     const double *number = frame.number + first;
+    const std::uint8_t *bounds = frame.bounds ? frame.bounds + first : nullptr;
+    Fold fold = kept; // a copy, so that the figures stay in registers
     for (; fold.done < count && !fold.failed; ++fold.done) {
         double x = number[fold.done];
         if (std::isnan(x)) {
@@ -45,14 +47,15 @@ void extend(EvalFrame &frame, Fold &fold, std::uint32_t first, std::uint32_t cou
                 continue;
             fold.failed = true;
             fold.error = x;
-            return;
+            break;
         }
-        if (frame.bounds && frame.bounds[first + fold.done] != 0) {
-            x = frame.ruled(x, static_cast<Bound>(frame.bounds[first + fold.done]));
+        if (bounds && bounds[fold.done] != 0) {
+            x = frame.ruled(x, static_cast<Bound>(bounds[fold.done]));
             fold.usedRule = true;
         }
         take<F>(fold, x);
     }
+    kept = fold;
 }
 
 double resultOf(EvalFrame &frame, const Site &site, const Fold &fold)

@@ -10,7 +10,7 @@
 #include "compile/shown_text.h"
 #include "compile/site.h"
 #include "functions/functions_page.h"
-#include "sdk/dates.h"
+#include "units/dates.h"
 #include "units/shown_quantity.h"
 
 namespace puteal
@@ -52,9 +52,6 @@ void onReason(puteal_reply *reply, const char *words)
         said.reason = words ? words : "";
 }
 
-/// Dates a sheet can show: the years 1 to 9999.
-constexpr double firstDay = sdk::dayOf(1, 1, 1), lastDay = sdk::dayOf(9999, 12, 31);
-
 /// A number in a parameter's unit, trailing zeros dropped.
 std::string inUnit(double x, const Unit &unit)
 {
@@ -84,16 +81,18 @@ class Call
 {
 public:
     Call(EvalFrame &frame, const Site &site, const double *numbers)
-        : m_frame(frame), m_site(site), m_numbers(numbers)
+        : m_frame(frame), m_site(site), m_numbers(numbers), m_scratch(scratch())
     {
     }
 
-    /// Fills the arguments; an error number stops the call.
+    /// Fills the arguments; an error number stops the call. Cautions come when all of them may be given.
     double prepare()
     {
         for (std::size_t i = 0; i < m_site.arguments.size(); ++i)
             if (const double stop = prepare(i); stop != stop)
                 return stop;
+        if (m_unusual)
+            tellUnusual();
         return 0.0;
     }
 
@@ -101,7 +100,7 @@ public:
     {
         for (std::size_t i = 0; i < m_site.arguments.size(); ++i) {
             const SiteArgument &argument = m_site.arguments[i];
-            Scratch &s = scratch();
+            Scratch &s = m_scratch;
             s.labels[i] = label(argument);
             s.shown[i].clear();
             if (argument.from == ArgumentPlan::From::node)
@@ -113,8 +112,8 @@ public:
         }
     }
 
+    const puteal_argument *arguments() const { return m_scratch.arguments.data(); }
     std::size_t count() const { return m_site.arguments.size(); }
-    void usual();
 
 private:
     const ParameterInfo &parameter(const SiteArgument &a) const
@@ -135,7 +134,7 @@ private:
     {
         const SiteArgument &argument = m_site.arguments[i];
         const ParameterInfo &info = parameter(argument);
-        puteal_argument &out = scratch().arguments[i];
+        puteal_argument &out = m_scratch.arguments[i];
         out = puteal_argument{sizeof(puteal_argument), 0, 0.0, nullptr, 0, "", ""};
         if (argument.from == ArgumentPlan::From::constant) {
             out.number = info.hasDefault ? info.fallback : argument.constant;
@@ -159,7 +158,15 @@ private:
             out.flags |=
                 static_cast<std::uint32_t>(boundOf(argument) == Bound::below ? PUTEAL_BELOW : PUTEAL_ABOVE);
         out.number = given(info, x);
-        return info.kind == ValueKind::quantity ? checkHard(argument, info, out.number) : 0.0;
+        if (info.kind != ValueKind::quantity)
+            return 0.0;
+        m_unusual = m_unusual || isUnusual(info, out.number);
+        return checkHard(argument, info, out.number);
+    }
+
+    static bool isUnusual(const ParameterInfo &info, double x)
+    {
+        return !atMost(info.usualLow, x) || !atMost(x, info.usualHigh);
     }
 
     /// A number of the sheet as the contract hands it over.
@@ -179,7 +186,7 @@ private:
 
     double range(std::size_t i, const SiteArgument &argument, const ParameterInfo &info, puteal_argument &out)
     {
-        std::vector<double> &items = scratch().items[i];
+        std::vector<double> &items = m_scratch.items[i];
         const std::uint32_t first = m_frame.rangeFirst(argument.range),
                             count = m_frame.rangeCount(argument.range);
         items.resize(count);
@@ -221,23 +228,27 @@ private:
             Place{m_frame.formula->tree->nodes[argument.node].span, {}, 0}});
     }
 
+    void tellUnusual();
+
     EvalFrame &m_frame;
     const Site &m_site;
     const double *m_numbers;
+    Scratch &m_scratch;
+    bool m_unusual = false; ///< some argument is outside what is usual
 };
 
 /// Cautions for values outside what is usual.
-void Call::usual()
+void Call::tellUnusual()
 {
     for (std::size_t i = 0; i < m_site.arguments.size(); ++i) {
         const SiteArgument &argument = m_site.arguments[i];
         const ParameterInfo &info = parameter(argument);
-        const puteal_argument &given = scratch().arguments[i];
+        const puteal_argument &given = m_scratch.arguments[i];
         if (argument.from != ArgumentPlan::From::node || info.kind != ValueKind::quantity ||
             (given.flags & PUTEAL_MISSING) != 0)
             continue;
-        const bool low = !atMost(info.usualLow, given.number), high = !atMost(given.number, info.usualHigh);
-        if (low || high)
+        const bool low = !atMost(info.usualLow, given.number);
+        if (isUnusual(info, given.number))
             m_frame.cautions.push_back(
                 {"unusual",
                  fmt::format("`{}` is usually at {} {}; here it is {}", info.name, low ? "least" : "most",
@@ -304,10 +315,9 @@ double callPlugin(EvalFrame &frame, const Site &site, SiteEntry &entry, const do
     Call prepared(frame, site, numbers);
     if (const double stop = prepared.prepare(); stop != stop)
         return stop;
-    prepared.usual();
     Said said;
     puteal_reply reply{sizeof(puteal_reply), 0, 0.0, &said, onRefuse, onCaution, onReason};
-    call(scratch().arguments.data(), prepared.count(), &reply);
+    call(prepared.arguments(), prepared.count(), &reply);
     if (!said.spoke)
         return resultOf(frame, site, reply.number);
     // It has something to say: called again with the names and values its words may use (functions are pure).
@@ -315,7 +325,7 @@ double callPlugin(EvalFrame &frame, const Site &site, SiteEntry &entry, const do
     said = Said{};
     said.listen = true;
     reply = puteal_reply{sizeof(puteal_reply), 0, 0.0, &said, onRefuse, onCaution, onReason};
-    call(scratch().arguments.data(), prepared.count(), &reply);
+    call(prepared.arguments(), prepared.count(), &reply);
     if (reply.refused)
         return refusalOf(frame, site, said);
     for (auto &[key, words] : said.cautions)

@@ -15,6 +15,7 @@
 #include "compile/error_number.h"
 #include "compile/frame.h"
 #include "compile/guards.h"
+#include "compile/shape_run.h"
 
 namespace puteal
 {
@@ -196,6 +197,7 @@ Shape::Shape(const std::string &text)
     m_kept.resize(static_cast<std::size_t>(used.kept) + 1);
     try {
         m_parser = std::make_unique<Parser>();
+        m_running = m_parser.get();
         for (int i = 0; i < used.slots; ++i)
             m_parser->DefineVar("r" + std::to_string(i), &m_slots[static_cast<std::size_t>(i)]);
         for (int i = 0; i < used.kept; ++i)
@@ -230,7 +232,7 @@ double Shape::eval() const
 {
     if (m_broken)
         return errorNumber(ErrorKind::limit, originHere);
-    return m_parser->Eval();
+    return evalAtOnce();
 }
 
 ShapeId shapeId(const std::string &text)

@@ -6,6 +6,11 @@
 #include <string>
 #include <vector>
 
+namespace mu
+{
+class ParserBase;
+}
+
 namespace puteal
 {
 
@@ -32,6 +37,8 @@ public:
     /// Values kept for tests of ternaries, and, or, if_error.
     const double *kept() const { return m_kept.data(); }
     double eval() const;
+    /// The same for one that is not broken, without a call in between: see shape_run.h.
+    double evalAtOnce() const;
     bool broken() const { return m_broken; }
     const std::string &problem() const { return m_problem; }
 
@@ -39,6 +46,7 @@ private:
     struct Parser;
     std::vector<double> m_slots, m_kept;
     std::unique_ptr<Parser> m_parser;
+    const mu::ParserBase *m_running = nullptr; ///< m_parser
     bool m_broken = false;
     std::string m_problem;
 };

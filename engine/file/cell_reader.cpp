@@ -34,10 +34,16 @@ bool SheetReader::goodTail(std::string_view key, std::string_view tail)
     if (tail.size() < 2 || tail[0] != ' ' || tail[1] == ' ')
         return refuse(
             fmt::format("after `{}:` stand one blank and the text: a blank cell has no record", key));
-    if (tail.size() - 1 > limits::cellCharacters && codePoints(tail) - 1 > limits::cellCharacters)
-        return refuse(fmt::format("the cell has {} characters, {} are the most: shorten it",
-                                  codePoints(tail) - 1, limits::cellCharacters));
     return true;
+}
+
+/// Quotation marks and escapes of words do not count: what a cell holds does.
+bool SheetReader::shortEnough(std::string_view text)
+{
+    if (text.size() <= limits::cellCharacters || codePoints(text) <= limits::cellCharacters)
+        return true;
+    return refuse(fmt::format("the cell has {} characters, {} are the most: shorten it", codePoints(text),
+                              limits::cellCharacters));
 }
 
 bool SheetReader::cell(std::uint32_t c, std::string_view tail)
@@ -68,12 +74,11 @@ bool SheetReader::cell(std::uint32_t c, std::string_view tail)
     m_last = c;
     Cell &to = open.cells.back();
     const bool isWords = m_sheet.column(c).kind == ColumnKind::words;
-    if (isWords) {
-        if (std::string words = wordsOf(tail.substr(1)); !words.empty())
-            to.text = std::make_shared<const std::string>(std::move(words));
-    } else {
-        to.text = std::make_shared<const std::string>(tail.substr(1));
-    }
+    std::string text = isWords ? wordsOf(tail.substr(1)) : std::string(tail.substr(1));
+    if (!shortEnough(text))
+        return false;
+    if (!text.empty())
+        to.text = std::make_shared<const std::string>(std::move(text));
     if (m_state.scanner.indentedNext() && !beside(c, Under::cell, to.typed(), to.attributes))
         return false;
     if (to.text || to.attributes) // comments before nothing belong to what follows
@@ -100,7 +105,7 @@ bool SheetReader::fill(std::string_view rest)
         return refuse(fmt::format("`{0}` is already filled from line {1} on: put `stop {0}` on a line above",
                                   key, open.runBegin));
     const std::string_view tail = rest.substr(key.size() + 1);
-    if (!goodTail(key, tail))
+    if (!goodTail(key, tail) || !shortEnough(tail.substr(1)))
         return false;
     if (!m_state.judge().refersToCell(tail.substr(1)))
         return refuse(fmt::format("`{}` refers to no cell, so it cannot be filled: write it on each line",

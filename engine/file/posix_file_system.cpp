@@ -19,7 +19,7 @@ namespace
 class PosixFileSystem final : public FileSystem
 {
 public:
-    int openTemporary(std::string &path) override
+    int openTemporary(std::string &path, unsigned mode) override
     {
         static std::atomic<unsigned> serial{0};
         const auto slash = path.rfind('/');
@@ -30,7 +30,7 @@ public:
             std::string candidate = folder + '.' + stem + ".saving-" + std::to_string(::getpid()) + '-' +
                                     std::to_string(serial++);
             const int fd =
-                ::open(candidate.c_str(), O_RDWR | O_CREAT | O_EXCL | O_CLOEXEC | O_NOFOLLOW, 0666);
+                ::open(candidate.c_str(), O_RDWR | O_CREAT | O_EXCL | O_CLOEXEC | O_NOFOLLOW, mode);
             if (fd >= 0) {
                 path = std::move(candidate);
                 return fd;
@@ -75,6 +75,11 @@ long long FileSystem::size(int fd)
 int FileSystem::setMode(int fd, unsigned mode)
 {
     return ::fchmod(fd, static_cast<mode_t>(mode));
+}
+
+int FileSystem::setOwner(int fd, unsigned owner, unsigned group)
+{
+    return ::fchown(fd, owner, group);
 }
 
 long FileSystem::readAt(int fd, char *data, std::size_t size, long long offset)

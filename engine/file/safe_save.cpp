@@ -56,8 +56,8 @@ Result<fs::path> followed(fs::path target)
 class Attempt
 {
 public:
-    Attempt(const fs::path &target, std::string_view bytes, FileSystem &system)
-        : m_target(target), m_bytes(bytes), m_system(system)
+    Attempt(const fs::path &target, std::string_view bytes, FileSystem &system, const fs::path &like)
+        : m_target(target), m_bytes(bytes), m_system(system), m_like(like)
     {
     }
     ~Attempt()
@@ -74,6 +74,7 @@ public:
 
 private:
     Result<void> open();
+    bool keepOwnerAndMode(const struct stat &of);
     Result<void> writeAll();
     Result<void> settle();
     Result<void> compare();
@@ -82,31 +83,41 @@ private:
     const fs::path &m_target;
     std::string_view m_bytes;
     FileSystem &m_system;
+    const fs::path &m_like;  ///< empty = the target itself, if it is there
     std::string m_temporary; ///< empty = nothing to remove
     int m_fd = -1;
-    unsigned m_mode = 0; ///< of an existing target, 0 = a new file
 };
 
 Result<void> Attempt::open()
 {
     struct stat there = {};
-    if (::stat(m_target.c_str(), &there) == 0) {
+    bool hasModel = ::stat(m_target.c_str(), &there) == 0;
+    if (hasModel) {
         if (!S_ISREG(there.st_mode))
             return tl::unexpected(
                 notSaved(m_target.string() + " is no plain file", "save under another name"));
         if (::access(m_target.c_str(), W_OK) != 0 || (there.st_mode & 0222) == 0)
             return tl::unexpected(
                 notSaved(m_target.string() + " is read-only", "save a copy under another name"));
-        m_mode = there.st_mode & 07777;
     }
+    if (!m_like.empty())
+        hasModel = ::stat(m_like.c_str(), &there) == 0;
     std::string path = m_target.string();
-    m_fd = m_system.openTemporary(path);
+    m_fd = m_system.openTemporary(path, hasModel ? 0600 : 0666); // nobody looks in before its mode is set
     if (m_fd < 0)
         return failed();
     m_temporary = path;
-    if (m_mode != 0 && m_system.setMode(m_fd, m_mode) != 0)
-        return failed();
-    return {};
+    return !hasModel || keepOwnerAndMode(there) ? Result<void>() : failed();
+}
+
+/// Rights are never widened: where the group cannot be kept, the new one gets no more than all others.
+bool Attempt::keepOwnerAndMode(const struct stat &of)
+{
+    constexpr auto asItIs = static_cast<unsigned>(-1);
+    unsigned mode = of.st_mode & 07777;
+    if (m_system.setOwner(m_fd, of.st_uid, of.st_gid) != 0 && m_system.setOwner(m_fd, asItIs, of.st_gid) != 0)
+        mode = (mode & 0707) | ((mode & 07) << 3);
+    return m_system.setMode(m_fd, mode) == 0;
 }
 
 Result<void> Attempt::writeAll()
@@ -184,14 +195,15 @@ Result<void> Attempt::run()
 
 } // namespace
 
-Result<void> saveSafely(const fs::path &target, std::string_view bytes, FileSystem &system)
+Result<void> saveSafely(const fs::path &target, std::string_view bytes, FileSystem &system,
+                        const fs::path &like)
 {
     if (target.empty() || !target.has_filename())
         return tl::unexpected(notSaved("there is no file name", "give the file a name"));
     const auto real = followed(target);
     if (!real)
         return tl::unexpected(real.error());
-    return Attempt(*real, bytes, system).run();
+    return Attempt(*real, bytes, system, like).run();
 }
 
 } // namespace puteal

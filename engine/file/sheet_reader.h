@@ -48,6 +48,7 @@ private:
     bool end(Parts parts);
     bool finish();
     bool goodTail(std::string_view key, std::string_view tail);
+    bool shortEnough(std::string_view text);
     bool unknownKey(std::string_view key);
     bool beside(std::uint32_t c, Under under, std::string_view text, SharedAttributes &out);
     bool besideChecked(std::uint32_t c, Under under, std::string_view text, Attributes &out);

@@ -89,6 +89,11 @@ bool gapJoins(const Workbook &workbook, const RunAt &run, const Looks &looks, co
            totalUnder(workbook, run, units);
 }
 
+bool isFree(const Cell &cell)
+{
+    return cell.blank() && cell.beside().ask.empty() && cell.beside().tolerance.empty();
+}
+
 std::vector<Takeover> takeovers(const Workbook &workbook, const StructuralChange &change,
                                 const UnitTable &units)
 {

@@ -23,8 +23,12 @@ struct RunAt {
 };
 
 /// Do the lines that are put in (inserted or moved in from outside the run) join the run? For a move this
-/// says that lines whose own cell is blank do.
+/// says that lines whose own cell is free do.
 bool gapJoins(const Workbook &workbook, const RunAt &run, const Looks &looks, const StructuralChange &change,
               const UnitTable &units);
+
+/// Can the cell of a line moved in take a run's formula over? Not when it holds a text or waits for a typed
+/// one.
+bool isFree(const Cell &cell);
 
 } // namespace puteal

@@ -5,6 +5,8 @@
 
 #include <fmt/format.h>
 
+#include "formula/filled_run.h"
+
 namespace puteal
 {
 
@@ -36,7 +38,7 @@ ReferenceRewriter::Job ReferenceRewriter::job(const Tree &tree, const FormulaPla
         const Sheet &sheet = m_before.sheets[m_change.sheet];
         job.ownChange = true;
         for (std::uint32_t line = m_map.blockFirst(); line < m_map.blockEnd(); ++line)
-            job.ownChange = job.ownChange && sheet.cell(place.before.column, line).blank();
+            job.ownChange = job.ownChange && isFree(sheet.cell(place.before.column, line));
     }
     return job;
 }
@@ -214,7 +216,7 @@ bool ReferenceRewriter::reachesRun(const Job &job, std::int64_t offset) const
         return true;
     if (m_map.isMove() &&
         m_map.inBlock(*was)) // also the cell leaned on, when it is put among the lines of the run
-        return job.joined && m_before.sheets[place.before.sheet].cell(place.before.column, *was).blank();
+        return job.joined && isFree(m_before.sheets[place.before.sheet].cell(place.before.column, *was));
     return std::int64_t{*was} >= leanFirst && std::int64_t{*was} <= leanLast;
 }
 

@@ -8,6 +8,7 @@
 
 #include <fmt/format.h>
 
+#include "formula/filled_run.h"
 #include "formula/reference_rewriter.h"
 
 namespace puteal
@@ -218,7 +219,7 @@ void Walk::takenOver(const CellAt &first, std::uint32_t last, const Tree &tree)
     const Sheet &sheet = m_before.sheets[first.sheet];
     std::uint32_t count = 0;
     for (std::uint32_t i = 0; i < map.count(); ++i) {
-        if (map.isMove() && !sheet.cell(first.column, map.blockFirst() + i).blank())
+        if (map.isMove() && !isFree(sheet.cell(first.column, map.blockFirst() + i)))
             continue;
         result.taken.push_back({{first.sheet, first.column, map.landing() + i}, text});
         ++count;

@@ -119,6 +119,8 @@ void clearNode(Model &model, NodeId node)
     model.typed[node] = 0.0;
     model.tree[node] = 0;
     model.entry[node] = 0;
+    model.pool.drop(model.links[node]);
+    model.operandPool.drop(model.operands[node]);
     model.links[node] = model.operands[node] = 0;
     model.worked[node] = 0;
     model.bounds[node] = 0;

@@ -224,6 +224,7 @@ void checkNode(Model &model, NodeId node, RangeTypesMemo &memo)
     const Entry &made = model.entries[entry];
     const auto binding = bindAt(model, *model.texts[model.tree[node]].tree, context.self);
     const std::vector<std::uint32_t> items = operandItems(model, *made.compiled, *binding);
+    model.operandPool.drop(model.operands[node]);
     model.operands[node] = model.operandPool.add(items);
     model.content[node] = Content::formula;
     model.entry[node] = entry;

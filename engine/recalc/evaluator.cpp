@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "compile/error_number.h"
+#include "compile/shape_run.h"
 
 namespace puteal
 {
@@ -97,39 +98,31 @@ bool Evaluator::store(NodeId node, const Outcome &out)
     return wakes;
 }
 
-bool Evaluator::work(NodeId node)
-{
-    switch (m_model.content[node]) {
-    case Content::formula:
-        ++m_changed.counts.evaluated;
-        return workFormula(node);
-    case Content::state:
-        return workState(node);
-    default:
-        return put(node);
-    }
-}
-
-const Evaluator::Ready &Evaluator::ready(std::uint32_t index)
+const Evaluator::Ready &Evaluator::makeReady(std::uint32_t index)
 {
     if (m_evictions != m_shapes.evictions()) {
         m_ready.assign(m_ready.size(), Ready{});
         m_evictions = m_shapes.evictions();
     }
     Ready &known = m_ready[index];
-    if (!known.shape) {
-        const Entry &entry = m_model.entries[index];
-        Shape &shape = m_shapes.get(entry.compiled->shape); // may drop others
-        if (m_evictions != m_shapes.evictions()) {
-            m_ready.assign(m_ready.size(), Ready{});
-            m_evictions = m_shapes.evictions();
-        }
-        known = {&shape, entry.compiled.get(), entry.compiled->plain && entry.checked->cautions.empty()};
+    const Entry &entry = m_model.entries[index];
+    Shape &shape = m_shapes.get(entry.compiled->shape); // may drop others
+    if (m_evictions != m_shapes.evictions()) {
+        m_ready.assign(m_ready.size(), Ready{});
+        m_evictions = m_shapes.evictions();
     }
+    known = {&shape, entry.compiled.get(), entry.compiled->loaded,
+             entry.compiled->plain && entry.checked->cautions.empty() && !shape.broken()};
     return known;
 }
 
-bool Evaluator::workFormula(NodeId node)
+[[gnu::always_inline]] inline const Evaluator::Ready &Evaluator::ready(std::uint32_t index)
+{
+    const Ready &known = m_ready[index];
+    return known.shape && m_evictions == m_shapes.evictions() ? known : makeReady(index);
+}
+
+[[gnu::always_inline]] inline bool Evaluator::workFormula(NodeId node)
 {
     const Ready &run = ready(m_model.entry[node]);
     const std::uint32_t *operands = m_model.operandPool.items(m_model.operands[node]).data();
@@ -139,22 +132,39 @@ bool Evaluator::workFormula(NodeId node)
     double *slot = run.shape->operands();
     const double *number = v.number.data();
     const std::uint32_t *cautions = v.cautions.data();
-    std::uint32_t cautious = 0;
-    for (std::uint32_t k = 0, count = run.compiled->loaded; k < count; ++k) {
-        const std::uint32_t operand = operands[k];
-        slot[k] = number[operand];
-        cautious |= cautions[operand];
+    std::uint32_t cautious = cautions[node] | v.reason[node] | static_cast<std::uint32_t>(v.status[node]);
+    for (const std::uint32_t *operand = operands, *end = operands + run.loaded; operand != end; ++operand) {
+        *slot++ = number[*operand];
+        cautious |= cautions[*operand];
     }
-    const double value = run.shape->eval();
-    if (!std::isfinite(value) || (cautious | cautions[node] | v.reason[node]) != 0 ||
-        v.status[node] != ErrorKind::none)
+    const double value = run.shape->evalAtOnce();
+    if (!std::isfinite(value) || cautious != 0)
         return workWithFrame(node, *run.compiled, *run.shape, operands);
-    if (std::bit_cast<std::uint64_t>(number[node]) == std::bit_cast<std::uint64_t>(value))
+    double &stored = v.number[node];
+    if (std::bit_cast<std::uint64_t>(stored) == std::bit_cast<std::uint64_t>(value))
         return false;
-    v.number[node] = value;
+    stored = value;
     if (m_recording)
         m_changed.nodes.push_back(node);
     return true;
+}
+
+[[gnu::always_inline]] inline bool Evaluator::work(NodeId node)
+{
+    const Content content = m_model.content[node];
+    if (content == Content::formula) [[likely]] {
+        ++m_changed.counts.evaluated;
+        return workFormula(node);
+    }
+    return content == Content::state ? workState(node) : put(node);
+}
+
+void Evaluator::workAll()
+{
+    m_recording = false;
+    for (const NodeId node : m_model.order.nodes)
+        work(node);
+    m_recording = true;
 }
 
 bool Evaluator::workWithFrame(NodeId node, const CompiledFormula &compiled, Shape &shape,
@@ -245,19 +255,10 @@ bool Evaluator::workState(NodeId node)
     return store(node, out);
 }
 
-void Evaluator::workAll()
-{
-    m_recording = false;
-    for (const NodeId node : m_model.order.nodes)
-        work(node);
-    m_recording = true;
-}
-
 void Evaluator::wake(NodeId node)
 {
-    const std::uint32_t end = m_model.dependentStart[node + 1];
-    for (std::uint32_t i = m_model.dependentStart[node]; i < end; ++i)
-        m_dirty.insert(m_model.rank[m_model.dependents[i]]);
+    const auto readers = m_model.readersOf(node);
+    m_dirty.insertAscending(readers.data(), readers.data() + readers.size());
     if (m_model.ranges.ranges() == 0 || !m_model.isCell(node))
         return;
     const std::uint32_t column = m_model.layout.columnOf(node);
@@ -267,18 +268,21 @@ void Evaluator::wake(NodeId node)
 
 void Evaluator::sweep()
 {
-    while (!m_dirty.empty()) {
-        const NodeId node = m_model.order.nodes[m_dirty.takeFirst()];
+    m_dirty.takeEach([this](std::uint32_t rank) {
+        const NodeId node = m_model.order.nodes[rank];
         if (work(node))
             wake(node);
-    }
+    });
 }
 
 Changed Evaluator::take() &&
 {
-    if (!std::is_sorted(m_changed.nodes.begin(), m_changed.nodes.end()))
-        std::sort(m_changed.nodes.begin(), m_changed.nodes.end());
-    m_changed.nodes.erase(std::unique(m_changed.nodes.begin(), m_changed.nodes.end()), m_changed.nodes.end());
+    std::vector<NodeId> &nodes = m_changed.nodes;
+    const auto descends = [](NodeId a, NodeId b) { return a >= b; };
+    if (std::adjacent_find(nodes.begin(), nodes.end(), descends) != nodes.end()) {
+        std::sort(nodes.begin(), nodes.end());
+        nodes.erase(std::unique(nodes.begin(), nodes.end()), nodes.end());
+    }
     m_changed.counts.compiledShapes = m_shapes.compiles() - m_compilesBefore;
     return std::move(m_changed);
 }

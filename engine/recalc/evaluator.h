@@ -38,9 +38,11 @@ private:
     struct Ready {
         Shape *shape = nullptr;
         const CompiledFormula *compiled = nullptr;
-        bool simple = false; ///< a finite value without cautions needs no second look
+        std::uint32_t loaded = 0; ///< slots to fill
+        bool simple = false;      ///< a finite value without cautions needs no second look
     };
     const Ready &ready(std::uint32_t entry);
+    const Ready &makeReady(std::uint32_t entry);
     bool workFormula(NodeId node);
     bool workWithFrame(NodeId node, const CompiledFormula &compiled, Shape &shape,
                        const std::uint32_t *operands);

@@ -92,7 +92,7 @@ void buildGraph(Model &model)
     for (std::uint32_t i = 0; i < model.order.nodes.size(); ++i)
         model.rank[model.order.nodes[i]] = i;
     // Readers of single cells: counted, then placed.
-    std::vector<std::uint32_t> &start = model.dependentStart;
+    std::vector<std::uint32_t> &start = model.readerStart;
     start.assign(model.nodes() + 1, 0);
     model.ranges.reset(model.layout.columns());
     for (const NodeId node : model.order.nodes)
@@ -105,14 +105,14 @@ void buildGraph(Model &model)
             });
     for (std::size_t i = 1; i < start.size(); ++i)
         start[i] += start[i - 1];
-    model.dependents.resize(start.back());
+    model.readerRanks.resize(start.back());
     std::vector<std::uint32_t> next(start.begin(), start.end() - 1);
-    for (const NodeId node : model.order.nodes)
+    for (std::uint32_t rank = 0; rank < model.order.nodes.size(); ++rank)
         model.pool.forEach(
-            model.links[node],
+            model.links[model.order.nodes[rank]],
             [&](NodeId other, bool onlyType) {
                 if (!onlyType)
-                    model.dependents[next[other]++] = node;
+                    model.readerRanks[next[other]++] = rank;
             },
             [](NodeId, std::uint32_t) {});
     model.ranges.finish();

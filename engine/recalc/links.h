@@ -1,6 +1,7 @@
 /// What formulas refer to, as nodes: slices of one pool, cells of a range told by first and count.
 #pragma once
 
+#include <algorithm>
 #include <cstdint>
 #include <span>
 #include <unordered_map>
@@ -21,17 +22,37 @@ public:
     using Slice = std::uint32_t; ///< 0 = the empty slice
 
     Links() : m_pool(1, 0) {}
-    void clear() { m_pool.assign(1, 0); }
+    void clear()
+    {
+        m_pool.assign(1, 0);
+        m_free.clear();
+    }
     std::size_t size() const { return m_pool.size(); }
 
     Slice add(const std::vector<std::uint32_t> &items)
     {
         if (items.empty())
             return 0;
+        const auto length = static_cast<std::uint32_t>(items.size());
+        if (const auto free = m_free.find(length); free != m_free.end() && free->second != 0) {
+            const Slice taken = free->second;
+            free->second = m_pool[taken + 1];
+            std::copy(items.begin(), items.end(), m_pool.begin() + taken + 1);
+            return taken;
+        }
         const auto slice = static_cast<Slice>(m_pool.size());
-        m_pool.push_back(static_cast<std::uint32_t>(items.size()));
+        m_pool.push_back(length);
         m_pool.insert(m_pool.end(), items.begin(), items.end());
         return slice;
+    }
+    /// Gives a slice back: the next one as long takes its place, so that edits do not make the pool grow.
+    void drop(Slice slice)
+    {
+        if (slice == 0)
+            return;
+        Slice &first = m_free[m_pool[slice]];
+        m_pool[slice + 1] = first;
+        first = slice;
     }
     std::span<const std::uint32_t> items(Slice slice) const
     {
@@ -55,6 +76,8 @@ public:
 
 private:
     std::vector<std::uint32_t> m_pool;
+    std::unordered_map<std::uint32_t, Slice>
+        m_free; ///< by length: the first free slice; its first item is the next
 };
 
 /// Readers of ranges, by column: which formulas have a range over a given line. Constant once finished.

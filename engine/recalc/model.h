@@ -4,6 +4,7 @@
 
 #include <map>
 #include <memory>
+#include <span>
 #include <string>
 #include <unordered_map>
 #include <vector>
@@ -122,10 +123,16 @@ struct Model {
     Links pool; ///< what formulas refer to
     Links operandPool;
     Order order;
-    std::vector<std::uint32_t> dependentStart, dependents; ///< readers of single cells
+    std::vector<std::uint32_t> readerStart; ///< by node, and one more: into `readerRanks`
+    std::vector<std::uint32_t> readerRanks; ///< readers of single cells, by rank, ascending for each cell
     RangeIndex ranges;
 
     std::size_t nodes() const { return content.size(); }
+    /// Places in the order of what reads the cell itself (not over a range).
+    std::span<const std::uint32_t> readersOf(NodeId node) const
+    {
+        return {readerRanks.data() + readerStart[node], readerRanks.data() + readerStart[node + 1]};
+    }
     NodeId noLimitNode() const { return layout.cells(); }
     bool isCell(NodeId node) const { return node < layout.cells(); }
     CellAt cellOf(NodeId node) const

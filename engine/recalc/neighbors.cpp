@@ -67,8 +67,8 @@ std::vector<CellAt> ProgramModel::dependents(const CellAt &at, std::size_t most)
     for (const NodeId node : {cell, limit.state}) {
         if (node == noNode)
             continue;
-        for (std::uint32_t i = m_model.dependentStart[node]; i < m_model.dependentStart[node + 1]; ++i) {
-            const NodeId reader = m_model.dependents[i];
+        for (const std::uint32_t rank : m_model.readersOf(node)) {
+            const NodeId reader = m_model.order.nodes[rank];
             if (reader != limit.state) // its own limit is not another cell
                 list.add(reader);
         }
@@ -82,14 +82,20 @@ std::vector<CellAt> ProgramModel::dependents(const CellAt &at, std::size_t most)
 std::vector<std::pair<std::uint32_t, std::uint32_t>> ProgramModel::sheetEdges() const
 {
     std::set<std::pair<std::uint32_t, std::uint32_t>> edges;
+    std::uint32_t to = 0, begin = 0, end = 0; // the sheet of the node before, and its cells
     for (NodeId node = 0; node < m_model.nodes(); ++node) {
         if (m_model.links[node] == 0)
             continue;
-        const std::uint32_t to = m_model.cellOf(node).sheet;
+        if (node < begin || node >= end) {
+            to = m_model.cellOf(node).sheet;
+            const Sheet &sheet = m_model.book.sheets[to];
+            begin = m_model.layout.nodeOf({to, 0, 0});
+            end = begin + sheet.columnCount() * sheet.lineCount();
+        }
         const auto add = [&](NodeId other) {
-            const std::uint32_t from = m_model.cellOf(other).sheet;
-            if (from != to)
-                edges.emplace(from, to);
+            if (other < begin || other >= end)
+                if (const std::uint32_t from = m_model.cellOf(other).sheet; from != to)
+                    edges.emplace(from, to);
         };
         m_model.pool.forEach(
             m_model.links[node], [&](NodeId other, bool) { add(other); },

@@ -69,6 +69,13 @@ const NodeFacts &ProgramModel::facts(NodeId node) const
     return *known;
 }
 
+bool ProgramModel::isFormula(NodeId node) const
+{
+    if (m_model.tree[node] != 0)
+        return true;
+    return m_model.content[node] == Content::failed && facts(node).isFormula;
+}
+
 NodeFacts ProgramModel::factsOf(NodeId node) const
 {
     NodeFacts facts;

@@ -89,6 +89,10 @@ public:
 
     virtual std::size_t nodeCount() const = 0;
     virtual NodeId nodeOf(const CellAt &at) const = 0; ///< noNode outside
+    virtual CellAt cellOf(NodeId node) const = 0;      ///< the cell it is or belongs to
+    virtual const StaticType &typeOf(NodeId node) const = 0;
+    virtual bool isFormula(NodeId node) const = 0;
+    /// Everything known of a node, told once and kept until the next update: for few nodes, not for all.
     virtual const NodeFacts &facts(NodeId node) const = 0;
     virtual NodeId limitLow(const CellAt &at) const = 0;  ///< also the single bound of <=, >= ...
     virtual NodeId limitHigh(const CellAt &at) const = 0; ///< of low .. high

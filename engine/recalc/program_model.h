@@ -21,6 +21,9 @@ public:
 
     std::size_t nodeCount() const override { return m_model.nodes(); }
     NodeId nodeOf(const CellAt &at) const override { return m_model.layout.nodeOf(at); }
+    CellAt cellOf(NodeId node) const override { return m_model.cellOf(node); }
+    const StaticType &typeOf(NodeId node) const override { return m_model.typeOf(node).type; }
+    bool isFormula(NodeId node) const override;
     const NodeFacts &facts(NodeId node) const override;
     NodeId limitLow(const CellAt &at) const override { return limitNodes(at).low; }
     NodeId limitHigh(const CellAt &at) const override { return limitNodes(at).high; }

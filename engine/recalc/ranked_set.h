@@ -27,39 +27,63 @@ public:
             m_levels.emplace_back(size, 0);
         } while (size > 1);
     }
-    void insert(std::uint32_t rank)
+    void insert(std::uint32_t rank) { insertAscending(&rank, &rank + 1); }
+    /// Ranks in ascending order, as the readers of one cell are: a word at a time.
+    void insertAscending(const std::uint32_t *rank, const std::uint32_t *end)
     {
-        std::size_t i = rank;
-        for (auto &level : m_levels) {
-            const std::uint64_t bit = 1ULL << (i & 63U);
-            std::uint64_t &word = level[i >> 6U];
-            const bool had = word != 0;
-            word |= bit;
-            if (had)
-                return;
-            i >>= 6U;
+        std::vector<std::uint64_t> &words = m_levels.front();
+        while (rank != end) {
+            const std::uint32_t at = *rank >> 6U;
+            std::uint64_t bits = 0;
+            do
+                bits |= 1ULL << (*rank & 63U);
+            while (++rank != end && *rank >> 6U == at);
+            const bool had = words[at] != 0;
+            words[at] |= bits;
+            if (!had)
+                insertAbove(at);
         }
     }
     bool empty() const { return m_levels.back().empty() || m_levels.back()[0] == 0; }
-    /// Takes the least rank out. Only when not empty.
-    std::uint32_t takeFirst()
+    /// Takes every rank out in ascending order and calls take(rank), which may insert greater ones.
+    template<class Take>
+    void takeEach(Take take)
     {
-        std::size_t i = 0;
-        for (std::size_t level = m_levels.size(); level-- > 0;)
-            i = (i << 6U) | static_cast<std::size_t>(std::countr_zero(m_levels[level][i]));
-        erase(i);
-        return static_cast<std::uint32_t>(i);
+        while (!empty()) {
+            std::size_t at = 0;
+            for (std::size_t level = m_levels.size(); --level > 0;)
+                at = (at << 6U) | static_cast<std::size_t>(std::countr_zero(m_levels[level][at]));
+            for (std::uint64_t &word = m_levels[0][at]; word != 0;) {
+                const auto bit = static_cast<std::uint32_t>(std::countr_zero(word));
+                word &= word - 1;
+                take(static_cast<std::uint32_t>(at << 6U) | bit);
+            }
+            eraseAbove(at);
+        }
     }
 
 private:
-    void erase(std::size_t i)
+    /// The word at this place of the lowest level is no longer empty, or is empty now: the levels above say
+    /// so.
+    void insertAbove(std::size_t at)
     {
-        for (auto &level : m_levels) {
-            std::uint64_t &word = level[i >> 6U];
-            word &= ~(1ULL << (i & 63U));
+        for (std::size_t level = 1; level < m_levels.size(); ++level) {
+            std::uint64_t &word = m_levels[level][at >> 6U];
+            const bool had = word != 0;
+            word |= 1ULL << (at & 63U);
+            if (had)
+                return;
+            at >>= 6U;
+        }
+    }
+    void eraseAbove(std::size_t at)
+    {
+        for (std::size_t level = 1; level < m_levels.size(); ++level) {
+            std::uint64_t &word = m_levels[level][at >> 6U];
+            word &= ~(1ULL << (at & 63U));
             if (word != 0)
                 return;
-            i >>= 6U;
+            at >>= 6U;
         }
     }
     std::vector<std::vector<std::uint64_t>> m_levels;

@@ -155,8 +155,8 @@ private:
     template<class Visit>
     void forEachReader(NodeId node, RangePass &pass, Visit visit)
     {
-        for (std::uint32_t i = m_model.dependentStart[node]; i < m_model.dependentStart[node + 1]; ++i)
-            visit(m_model.dependents[i]);
+        for (const std::uint32_t rank : m_model.readersOf(node))
+            visit(m_model.order.nodes[rank]);
         if (!m_model.isCell(node))
             return;
         const std::uint32_t column = m_model.layout.columnOf(node);
@@ -182,15 +182,15 @@ private:
         for (const NodeId node : m_typeChanged)
             wake(node);
         RangeTypesMemo memo;
-        while (!dirty.empty()) {
-            const NodeId node = m_model.order.nodes[dirty.takeFirst()];
+        dirty.takeEach([&](std::uint32_t rank) {
+            const NodeId node = m_model.order.nodes[rank];
             const auto known = m_before.find(node);
             const Before before = known != m_before.end() ? known->second : remember(node);
             checkNode(m_model, node, memo);
             m_work.push_back(node);
             if (differs(node, before))
                 wake(node);
-        }
+        });
     }
 
     void countBounds()

@@ -1,6 +1,8 @@
 /// Turns one edit into an undo step (what will change), or refuses it; changes nothing itself.
 #pragma once
 
+#include <functional>
+
 #include "session/session_state.h"
 
 namespace puteal
@@ -33,8 +35,9 @@ struct Applier {
     Result<UndoStep> make(const SetExpectations &edit);
 
 private:
+    using Alter = std::function<void(Workbook &)>;
     Result<void> place(const CellAt &at) const;
-    Result<Cell> typed(const CellAt &at, const std::string &raw);
+    Result<Cell> typed(const Sheet &sheet, std::uint32_t column, std::uint32_t line, const std::string &raw);
     void change(UndoStep &step, const CellAt &at, Cell after);
     /// Refuses a new name or key that would change what a bare word in a formula of the sheet means.
     Result<void> wordIsFree(std::uint32_t sheet, const std::string &word) const;
@@ -46,10 +49,10 @@ private:
     Result<UndoStep> declaredWith(const SetAttributes &edit, Cell cell);
     Result<void> sheetKeyFits(const std::string &key, std::optional<std::uint32_t> self) const;
     /// The workbook after a structural change: texts rewritten, then `alter` moves lines, columns or sheets.
-    template<class Alter>
-    UndoStep structural(std::string words, const StructuralChange &change, Alter alter);
-    template<class Alter>
-    UndoStep whole(std::string words, Alter alter);
+    /// Refused when a text would outgrow its cell.
+    Result<UndoStep> structural(std::string words, const StructuralChange &change, const Alter &alter);
+    /// A change of records that no text refers to; no step when it changes nothing.
+    UndoStep whole(std::string words, const Alter &alter);
 };
 
 } // namespace puteal

@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "base/limits.h"
 #include "file/reader.h"
 #include "file/writer.h"
 #include "sheet/typed_text.h"
@@ -113,10 +114,73 @@ Result<void> declarationsFit(const Workbook &workbook)
     return {};
 }
 
+std::uint64_t placesOf(const Workbook &workbook)
+{
+    std::uint64_t places = 0;
+    for (const Sheet &sheet : workbook.sheets)
+        places += std::uint64_t{sheet.lineCount()} * (sheet.columnCount() + 1U);
+    return places;
+}
+
+Result<void> filledAfter(const UndoStep &step, const Workbook &workbook)
+{
+    if (step.after)
+        return filledFit(*step.after, 0);
+    std::int64_t more = 0;
+    for (const auto &change : step.cells)
+        more += (change.after.blank() ? 0 : 1) - (change.before.blank() ? 0 : 1);
+    return more > 0 ? filledFit(workbook, more) : Result<void>();
+}
+
+/// The cells of the lines that a pasted block found and did not add.
+Result<void> blockFits(const SetBlock &edit, const UndoStep &step, const Workbook &workbook,
+                       const TextJudge &judge)
+{
+    for (std::uint32_t r = 0; r < edit.rows.size(); ++r)
+        for (std::uint32_t c = 0; c < edit.rows[r].size(); ++c) {
+            const CellAt at{edit.topLeft.sheet, edit.topLeft.column + c, edit.topLeft.line + r};
+            const Cell *before = workbook.cell(at);
+            if (!before)
+                return {};
+            if (auto fits = besideFits({at, *before, *step.after->cell(at)}, *step.after, judge); !fits)
+                return fits;
+        }
+    return {};
+}
+
 } // namespace
+
+Result<void> placesFit(const Workbook &workbook, std::uint64_t more)
+{
+    const std::uint64_t places = placesOf(workbook) + more;
+    if (places <= limits::places)
+        return {};
+    return fail(ErrorKind::limit,
+                fmt::format("the sheets would have {} places (lines times columns) together, {} are the "
+                            "most; use a second workbook",
+                            places, limits::places));
+}
+
+Result<void> filledFit(const Workbook &workbook, std::int64_t more)
+{
+    if (placesOf(workbook) <= limits::filledCells) // no need to count
+        return {};
+    std::int64_t filled = more;
+    for (const Sheet &sheet : workbook.sheets)
+        for (std::uint32_t c = 0; c < sheet.columnCount(); ++c)
+            for (std::uint32_t l = 0; l < sheet.lineCount(); ++l)
+                filled += sheet.cell(c, l).blank() ? 0 : 1;
+    if (filled <= std::int64_t{limits::filledCells})
+        return {};
+    return fail(ErrorKind::limit, fmt::format("the workbook would have {} filled cells, {} are the most; use "
+                                              "a second workbook",
+                                              filled, limits::filledCells));
+}
 
 Result<void> fitsFile(const Edit &edit, const UndoStep &step, const Workbook &workbook)
 {
+    if (auto fits = filledAfter(step, workbook); !fits)
+        return fits;
     const TextJudge judge(workbook.things, workbook.lists);
     for (const auto &change : step.cells) {
         if (auto fits = besideFits(change, workbook, judge); !fits)
@@ -129,6 +193,9 @@ Result<void> fitsFile(const Edit &edit, const UndoStep &step, const Workbook &wo
         if (auto fits = besideFits({beside->at, before, after}, *step.after, judge); !fits)
             return fits;
     }
+    if (const auto *block = std::get_if<SetBlock>(&edit); block && step.after)
+        if (auto fits = blockFits(*block, step, workbook, judge); !fits)
+            return fits;
     if (step.after && declares(edit))
         return declarationsFit(*step.after);
     return {};

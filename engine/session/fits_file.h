@@ -12,4 +12,12 @@ namespace puteal
 /// references count.
 Result<void> fitsFile(const Edit &edit, const UndoStep &step, const Workbook &workbook);
 
+/// Refuses `more` filled cells beyond the bound of all sheets together. They are counted only where there are
+/// places enough for so many.
+Result<void> filledFit(const Workbook &workbook, std::int64_t more);
+
+/// Refuses `more` places (lines times columns, and one for each line) beyond the bound of all sheets
+/// together.
+Result<void> placesFit(const Workbook &workbook, std::uint64_t more);
+
 } // namespace puteal

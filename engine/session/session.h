@@ -100,10 +100,25 @@ struct SlipView {
 };
 
 struct Completion {
-    enum class Kind : std::uint8_t { name, column, function, unit, sheet, substance, list };
+    enum class Kind : std::uint8_t { name, column, function, unit, sheet, substance, list, joint };
     Kind kind;
     std::string text;   ///< what is put in
-    std::string detail; ///< units, arguments, item words
+    std::string detail; ///< units, arguments, item words; why it is offered when it does not begin so
+    bool found = false; ///< it does not begin with what was typed: its words tell of it
+};
+struct Completions {
+    std::vector<Completion> offers; ///< what begins with what was typed, then what was found by words
+    std::size_t start = 0, end = 0; ///< bytes that the chosen one replaces
+};
+/// While typing nothing is offered before the first letter, except where little can stand.
+enum class Offer : std::uint8_t { whileTyping, whenAsked };
+
+/// The call in whose parentheses the caret stands.
+struct CallHint {
+    std::string function;               ///< "" = none
+    std::vector<std::string> arguments; ///< "iron mg/L as Fe", "[reserve %]" where it may be left out
+    std::size_t current = 0;            ///< from 0; past the end: more than it takes
+    std::string meaning;                ///< of the current one
 };
 
 class Session
@@ -152,15 +167,16 @@ public:
     virtual bool unsaved() const = 0;
 
     virtual SlipView slip(const CellAt &at, std::string_view text) const = 0;
-    /// Completions for the word ending at byte `caret` of `text` typed into `at`; `start` gets where the word
-    /// begins.
-    virtual std::vector<Completion> complete(const CellAt &at, std::string_view text, std::size_t caret,
-                                             std::size_t &start) const = 0;
+    /// What could stand at byte `caret` of `text` typed into `at`.
+    virtual Completions complete(const CellAt &at, std::string_view text, std::size_t caret,
+                                 Offer offer) const = 0;
+    virtual CallHint callHint(const CellAt &at, std::string_view text, std::size_t caret) const = 0;
 
     virtual std::filesystem::path path() const = 0;
     virtual std::string fileText() const = 0;
     /// Safe save (temporary beside it, checked, renamed, folder synced); keeps the bytes of the last save
-    /// beside as NAME.puteal.before when `keepCopy`. Afterwards unsaved() is false.
+    /// beside as NAME.puteal.before when `keepCopy`. Afterwards unsaved() is false. Refused when the file is
+    /// no longer what this session read or saved last, and when the copy cannot be kept.
     virtual Result<void> save(const std::filesystem::path &path, bool keepCopy = true) = 0;
 };
 

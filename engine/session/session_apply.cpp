@@ -1,6 +1,5 @@
 /// Edits that touch single cells, and undo: everything else is in session_structure.cpp.
 #include <algorithm>
-#include <set>
 
 #include <fmt/format.h>
 
@@ -12,6 +11,30 @@
 namespace puteal
 {
 
+namespace
+{
+
+/// The cells of the nodes and those edited, sorted, each once.
+std::vector<CellAt> cellsOf(const Program &program, const std::vector<NodeId> &nodes,
+                            std::vector<CellAt> edited)
+{
+    std::vector<CellAt> cells;
+    cells.reserve(nodes.size() + edited.size());
+    for (const NodeId node : nodes)
+        cells.push_back(program.cellOf(node));
+    // Nodes come in the order of their cells but for limits and expectations.
+    if (!std::is_sorted(cells.begin(), cells.end()))
+        std::sort(cells.begin(), cells.end());
+    const auto known = static_cast<std::ptrdiff_t>(cells.size());
+    std::sort(edited.begin(), edited.end());
+    cells.insert(cells.end(), edited.begin(), edited.end());
+    std::inplace_merge(cells.begin(), cells.begin() + known, cells.end());
+    cells.erase(std::unique(cells.begin(), cells.end()), cells.end());
+    return cells;
+}
+
+} // namespace
+
 ChangeSet SessionState::applyCells(const std::vector<UndoStep::CellChange> &cells, bool forward)
 {
     std::vector<CellAt> edited;
@@ -21,12 +44,10 @@ ChangeSet SessionState::applyCells(const std::vector<UndoStep::CellChange> &cell
                                                    forward ? change.after : change.before);
         edited.push_back(change.at);
     }
+    m_stepsSeen.reset();
     const Changed changed = m_program->update(m_workbook, edited, m_values);
     ChangeSet set;
-    std::set<CellAt> places(edited.begin(), edited.end());
-    for (const NodeId node : changed.nodes)
-        places.insert(m_program->facts(node).at);
-    set.changed.assign(places.begin(), places.end());
+    set.changed = cellsOf(*m_program, changed.nodes, std::move(edited));
     set.charts = chartKeys();
     return set;
 }
@@ -160,50 +181,55 @@ std::string tidied(std::string_view text, ColumnKind kind)
     return tidy;
 }
 
+/// The unit that a bare number typed into the cell takes: its set unit, or the unit the cell had before.
+std::optional<Unit> unitOf(const Sheet &sheet, std::uint32_t column, std::uint32_t line,
+                           const UnitTable &units)
+{
+    const Attributes beside = sheet.effective(column, line);
+    if (!beside.unit.empty()) {
+        const auto set = readUnit(beside.unit, units);
+        return set ? std::optional(*set) : std::nullopt;
+    }
+    const Cell &old = sheet.cell(column, line);
+    if (old.blank())
+        return {};
+    const auto before = readTyped(old.typed(), {&units, nullptr, 0, nullptr});
+    const bool hasUnit = before && before->form == TypedForm::value && before->value.hasUnit &&
+                         before->value.type.kind == ValueKind::quantity;
+    return hasUnit ? std::optional(before->value.unit) : std::nullopt;
+}
+
 } // namespace
+
+/// The cell as it will be stored.
+Result<Cell> Applier::typed(const Sheet &sheet, std::uint32_t column, std::uint32_t line,
+                            const std::string &raw)
+{
+    const std::string text = tidied(raw, sheet.column(column).kind);
+    if (auto clean = checkText(text); !clean)
+        return tl::unexpected(clean.error());
+    Cell cell = sheet.cell(column, line);
+    cell.text.reset();
+    if (text.empty())
+        return cell;
+    std::string stored = text;
+    if (sheet.column(column).kind == ColumnKind::amounts)
+        if (const auto unit = unitOf(sheet, column, line, state.m_units)) {
+            const auto read = readTyped(text, {&state.m_units, nullptr, 0, &*unit});
+            if (read && read->rewritten)
+                stored = *read->rewritten;
+        }
+    if (stored != text)
+        rewritten = stored;
+    cell.text = std::make_shared<const std::string>(std::move(stored));
+    return cell;
+}
 
 Result<void> Applier::place(const CellAt &at) const
 {
     if (state.m_workbook.cell(at))
         return {};
     return fail(ErrorKind::range, "there is no such cell; the sheet is smaller");
-}
-
-/// The cell as it will be stored: a bare number takes the set unit, or the unit the cell had before.
-Result<Cell> Applier::typed(const CellAt &at, const std::string &raw)
-{
-    const Sheet &sheet = state.m_workbook.sheets[at.sheet];
-    const std::string text = tidied(raw, sheet.column(at.column).kind);
-    if (auto clean = checkText(text); !clean)
-        return tl::unexpected(clean.error());
-    Cell cell = *state.m_workbook.cell(at);
-    cell.text.reset();
-    if (text.empty())
-        return cell;
-    std::string stored = text;
-    if (sheet.column(at.column).kind == ColumnKind::amounts) {
-        const Attributes beside = sheet.effective(at.column, at.line);
-        std::optional<Unit> unit;
-        if (!beside.unit.empty()) {
-            if (auto read = readUnit(beside.unit, state.m_units))
-                unit = *read;
-        } else if (const Cell *old = state.m_workbook.cell(at); !old->blank()) {
-            TypedContext context{&state.m_units, nullptr, 0, nullptr};
-            if (auto before = readTyped(old->typed(), context);
-                before && before->form == TypedForm::value && before->value.hasUnit &&
-                before->value.type.kind == ValueKind::quantity)
-                unit = before->value.unit;
-        }
-        if (unit) {
-            TypedContext context{&state.m_units, nullptr, 0, &*unit};
-            if (auto read = readTyped(text, context); read && read->rewritten)
-                stored = *read->rewritten;
-        }
-    }
-    if (stored != text)
-        rewritten = stored;
-    cell.text = std::make_shared<const std::string>(std::move(stored));
-    return cell;
 }
 
 void Applier::change(UndoStep &step, const CellAt &at, Cell after)
@@ -218,7 +244,7 @@ Result<UndoStep> Applier::make(const SetText &edit)
 {
     if (auto there = place(edit.at); !there)
         return tl::unexpected(there.error());
-    auto cell = typed(edit.at, edit.text);
+    auto cell = typed(state.m_workbook.sheets[edit.at.sheet], edit.at.column, edit.at.line, edit.text);
     if (!cell)
         return tl::unexpected(cell.error());
     UndoStep step;
@@ -268,46 +294,45 @@ Result<UndoStep> Applier::make(const FillDown &edit)
 
 Result<UndoStep> Applier::make(const SetBlock &edit)
 {
-    const Sheet &sheet = state.m_workbook.sheets[edit.topLeft.sheet];
-    const std::uint32_t needed = edit.topLeft.line + static_cast<std::uint32_t>(edit.rows.size());
+    const auto &[s, left, top] = edit.topLeft;
+    const Sheet &sheet = state.m_workbook.sheets[s];
+    const std::size_t columns = sheet.columnCount() - std::min(left, sheet.columnCount());
     for (const auto &row : edit.rows)
-        if (edit.topLeft.column + row.size() > sheet.columnCount())
+        if (row.size() > columns)
             return fail(
                 ErrorKind::range,
                 fmt::format("the text has {} columns, the sheet has {} from here on; add columns first",
-                            row.size(), sheet.columnCount() - edit.topLeft.column));
+                            row.size(), columns));
+    const std::uint64_t needed = std::uint64_t{top} + edit.rows.size();
     if (needed > limits::linesPerSheet)
         return fail(ErrorKind::limit, fmt::format("a sheet holds at most {} lines, this needs {}",
                                                   limits::linesPerSheet, needed));
     UndoStep step;
     step.words = fmt::format("paste {} line{}", edit.rows.size(), edit.rows.size() == 1 ? "" : "s");
     step.focus = edit.topLeft;
+    std::shared_ptr<Workbook> grown; // null = the block fits
     if (needed > sheet.lineCount()) {
-        auto next = std::make_shared<Workbook>(state.m_workbook);
-        Sheet &target = next->sheets[edit.topLeft.sheet];
-        target.insertLines(target.lineCount(), needed - target.lineCount());
-        for (std::uint32_t r = 0; r < edit.rows.size(); ++r)
-            for (std::uint32_t c = 0; c < edit.rows[r].size(); ++c) {
-                const std::string text = tidied(edit.rows[r][c], target.column(edit.topLeft.column + c).kind);
-                if (auto clean = checkText(text); !clean)
-                    return tl::unexpected(clean.error());
-                Cell cell = target.cell(edit.topLeft.column + c, edit.topLeft.line + r);
-                cell.text = text.empty() ? nullptr : std::make_shared<const std::string>(text);
-                target.setCell(edit.topLeft.column + c, edit.topLeft.line + r, std::move(cell));
-            }
-        step.before = std::make_shared<const Workbook>(state.m_workbook);
-        step.after = std::move(next);
-        return step;
+        const auto more = static_cast<std::uint32_t>(needed - sheet.lineCount());
+        if (auto fits = placesFit(state.m_workbook, std::uint64_t{more} * (sheet.columnCount() + 1U)); !fits)
+            return tl::unexpected(fits.error());
+        grown = std::make_shared<Workbook>(state.m_workbook);
+        grown->sheets[s].insertLines(sheet.lineCount(), more);
     }
     for (std::uint32_t r = 0; r < edit.rows.size(); ++r)
         for (std::uint32_t c = 0; c < edit.rows[r].size(); ++c) {
-            const CellAt at{edit.topLeft.sheet, edit.topLeft.column + c, edit.topLeft.line + r};
-            auto cell = typed(at, edit.rows[r][c]);
+            auto cell = typed(grown ? grown->sheets[s] : sheet, left + c, top + r, edit.rows[r][c]);
             if (!cell)
                 return tl::unexpected(cell.error());
-            change(step, at, std::move(*cell));
+            if (grown)
+                grown->sheets[s].setCell(left + c, top + r, std::move(*cell));
+            else
+                change(step, {s, left + c, top + r}, std::move(*cell));
         }
     rewritten.reset();
+    if (grown) {
+        step.before = std::make_shared<const Workbook>(state.m_workbook);
+        step.after = std::move(grown);
+    }
     return step;
 }
 

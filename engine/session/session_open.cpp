@@ -1,4 +1,4 @@
-/// Opening, creating, saving: the session's life.
+/// Opening and creating: how a session begins.
 #include <algorithm>
 
 #include <fmt/format.h>
@@ -15,25 +15,30 @@ namespace puteal
 namespace
 {
 
+Workbook emptyWorkbook()
+{
+    Workbook book;
+    book.title = "New workbook";
+    book.sheets.push_back(freshSheet("water", "Water test"));
+    return book;
+}
+
+} // namespace
+
 bool shippedUnitWord(std::string_view word)
 {
     static const UnitTable table;
     return table.isUnitWord(word);
 }
 
-Workbook emptyWorkbook()
+Sheet freshSheet(const std::string &key, const std::string &title)
 {
-    Workbook book;
-    book.title = "New workbook";
-    Sheet sheet("water", "Water test");
+    Sheet sheet(key, title);
     sheet.insertColumn(0, Column{"item", ColumnKind::words, "Item", 32, {}});
     sheet.insertColumn(1, Column{"amount", ColumnKind::amounts, "Amount", 18, {}});
     sheet.insertLines(0, 30);
-    book.sheets.push_back(std::move(sheet));
-    return book;
+    return sheet;
 }
-
-} // namespace
 
 SessionState::SessionState(Workbook workbook, PluginFolders folders)
     : m_workbook(std::move(workbook)), m_folders(std::move(folders))
@@ -47,6 +52,7 @@ SessionState::SessionState(Workbook workbook, PluginFolders folders)
 
 void SessionState::rebuild()
 {
+    m_stepsSeen.reset();
     m_program = Program::build(m_workbook, m_units, m_registry);
     m_values = m_program->evaluate();
 }
@@ -61,9 +67,7 @@ Result<std::unique_ptr<Session>> Session::fromText(std::string_view text, const 
     auto book = readWorkbook(text, shippedUnitWord);
     if (!book)
         return tl::unexpected(book.error());
-    auto state = std::make_unique<SessionState>(std::move(*book), folders);
-    state->setPath({}, std::string(text));
-    return std::unique_ptr<Session>(std::move(state));
+    return std::unique_ptr<Session>(std::make_unique<SessionState>(std::move(*book), folders));
 }
 
 Result<std::unique_ptr<Session>> Session::open(const std::filesystem::path &path,
@@ -76,7 +80,7 @@ Result<std::unique_ptr<Session>> Session::open(const std::filesystem::path &path
     if (!book)
         return tl::unexpected(book.error());
     auto state = std::make_unique<SessionState>(std::move(*book), folders);
-    state->setPath(path, std::move(*bytes));
+    state->setPath(path, *bytes);
     return std::unique_ptr<Session>(std::move(state));
 }
 
@@ -163,32 +167,6 @@ std::vector<std::string> SessionState::openingNotes() const
 std::string SessionState::fileText() const
 {
     return writeWorkbook(m_workbook);
-}
-
-Result<void> SessionState::save(const std::filesystem::path &path, bool keepCopy)
-{
-    const std::string bytes = fileText();
-    auto back = readWorkbook(bytes, shippedUnitWord);
-    if (!back || !(*back == m_workbook))
-        return fail(
-            ErrorKind::write,
-            "not saved: the text would not read back as the same workbook; the file on disk is as it was");
-    std::error_code ignored;
-    if (keepCopy && std::filesystem::exists(path, ignored)) {
-        auto old = readFile(path);
-        if (old && *old != bytes) {
-            auto beside = path;
-            beside += ".before";
-            if (auto kept = saveSafely(beside, *old); !kept)
-                return tl::unexpected(kept.error());
-        }
-    }
-    if (auto saved = saveSafely(path, bytes); !saved)
-        return saved;
-    m_path = path;
-    m_lastBytes = bytes;
-    m_saved = m_done;
-    return {};
 }
 
 } // namespace puteal

@@ -44,6 +44,13 @@ void eachCell(const Workbook &book, std::uint32_t s, Visit visit)
 
 std::vector<StepView> SessionState::steps() const
 {
+    if (!m_stepsSeen)
+        m_stepsSeen = stepsNow();
+    return *m_stepsSeen;
+}
+
+std::vector<StepView> SessionState::stepsNow() const
+{
     std::vector<StepView> steps(m_workbook.sheets.size());
     for (std::uint32_t s = 0; s < steps.size(); ++s) {
         StepView &step = steps[s];
@@ -53,7 +60,7 @@ std::vector<StepView> SessionState::steps() const
         std::size_t readings = 0;
         eachCell(m_workbook, s, [&](const CellAt &at, const Cell &cell) {
             const NodeId node = m_program->nodeOf(at);
-            if (!cell.blank() && m_program->errorOf(node, m_values))
+            if (!cell.blank() && m_values.status[node] != ErrorKind::none)
                 ++step.errors;
             if (cell.beside().limit) {
                 const LimitState state = m_program->state(at, m_values);
@@ -64,17 +71,19 @@ std::vector<StepView> SessionState::steps() const
                 if (urgency(state) > urgency(step.worst))
                     step.worst = state;
             }
-            const LimitState told =
-                toldBy(m_program->facts(node).type, m_values.number[node], m_program->lists());
+            const StaticType &type = m_program->typeOf(node);
+            const LimitState told = toldBy(type, m_values.number[node], m_program->lists());
             // A sheet that gathers the states of others (a gate) is as urgent as the worst of them.
-            if (m_program->lists().words(m_program->facts(node).type.list) == generalChoices() &&
-                urgency(told) > urgency(step.worst))
+            if (urgency(told) > urgency(step.worst) &&
+                m_program->lists().words(type.list) == generalChoices())
                 step.worst = told;
-            const bool amount = m_workbook.sheets[s].column(at.column).kind == ColumnKind::amounts;
-            if (amount && !cell.blank() && !m_program->facts(node).isFormula)
+            if (m_workbook.sheets[s].column(at.column).kind != ColumnKind::amounts)
+                return;
+            const bool formula = m_program->isFormula(node);
+            if (!cell.blank() && !formula)
                 ++readings;
-            if (amount && m_program->facts(node).isFormula && !cell.beside().name.empty() &&
-                !cell.beside().hide && m_values.status[node] == ErrorKind::none)
+            if (formula && !cell.beside().name.empty() && !cell.beside().hide &&
+                m_values.status[node] == ErrorKind::none)
                 headline = at;
         });
         if (headline) {
@@ -108,9 +117,11 @@ SheetCounts SessionState::counts() const
         eachCell(m_workbook, s, [&](const CellAt &at, const Cell &cell) {
             if (cell.blank())
                 return;
-            if (m_program->facts(m_program->nodeOf(at)).isFormula)
+            if (m_program->isFormula(m_program->nodeOf(at)))
                 ++counts.formulas;
-            for (const auto &mark : m_workbook.sheets[s].effective(at.column, at.line).sources)
+            const auto &own = cell.beside().sources;
+            for (const auto &mark :
+                 own.empty() ? m_workbook.sheets[s].column(at.column).attributes.sources : own)
                 if (mark.front() == 'A') {
                     ++counts.assumptions;
                     break;

@@ -23,6 +23,17 @@ struct UndoStep {
     std::optional<CellAt> focus;
 };
 
+/// What a file held, as its size and a hash: enough to see that somebody changed it, without keeping the
+/// bytes.
+struct FileMark {
+    std::size_t size = 0, hash = 0;
+    FileMark() = default;
+    explicit FileMark(std::string_view bytes) : size(bytes.size()), hash(std::hash<std::string_view>{}(bytes))
+    {
+    }
+    friend bool operator==(const FileMark &, const FileMark &) = default;
+};
+
 class SessionState final : public Session
 {
 public:
@@ -58,22 +69,26 @@ public:
     bool unsaved() const override { return m_done != m_saved; }
 
     SlipView slip(const CellAt &at, std::string_view text) const override;
-    std::vector<Completion> complete(const CellAt &at, std::string_view text, std::size_t caret,
-                                     std::size_t &start) const override;
+    Completions complete(const CellAt &at, std::string_view text, std::size_t caret,
+                         Offer offer) const override;
+    std::vector<Completion> choicesFor(const CellAt &at, std::string_view text, Offer offer) const;
+    CallHint callHint(const CellAt &at, std::string_view text, std::size_t caret) const override;
 
     std::filesystem::path path() const override { return m_path; }
     std::string fileText() const override;
     Result<void> save(const std::filesystem::path &path, bool keepCopy) override;
 
-    void setPath(std::filesystem::path path, std::string bytes)
+    void setPath(std::filesystem::path path, std::string_view bytes)
     {
         m_path = std::move(path);
-        m_lastBytes = std::move(bytes);
+        m_onDisk = FileMark(bytes);
     }
 
 private:
     friend struct Applier;
+    std::vector<StepView> stepsNow() const;
     void rebuild();
+    Result<void> mayReplace(const std::filesystem::path &path, const std::string &bytes, bool keepCopy) const;
     ChangeSet carryOut(UndoStep step);
     ChangeSet applyCells(const std::vector<UndoStep::CellChange> &cells, bool forward);
     std::vector<std::string> chartKeys() const;
@@ -89,13 +104,20 @@ private:
     std::shared_ptr<const Registry> m_registry;
     std::unique_ptr<Program> m_program;
     Values m_values;
+    mutable std::optional<std::vector<StepView>> m_stepsSeen; ///< until the next edit
     std::vector<UndoStep> m_steps;
     std::size_t m_done = 0;
     std::size_t m_saved =
         0; ///< value of m_done at the last save; none when that state can no longer be reached
     std::filesystem::path m_path;
-    std::string m_lastBytes;
+    FileMark m_onDisk; ///< the file as this session read or saved it last
 };
+
+/// Is the word a unit of the shipped table?
+bool shippedUnitWord(std::string_view word);
+
+/// A new sheet: a words column, an amounts column, 30 blank lines.
+Sheet freshSheet(const std::string &key, const std::string &title);
 
 /// The state a listed word tells: "works" within, "marginal" near, "will not work" outside, "cannot tell yet"
 /// missing test; the words of states themselves; noLimit for anything else.

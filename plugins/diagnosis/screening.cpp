@@ -93,7 +93,7 @@ int screenNo(const Argument &condition, Reply &reply)
     if (condition.missing())
         return needs(condition, reply);
     return settle(condition.yes() ? willNotWork : works,
-                  named(condition) + (condition.yes() ? ": yes" : ": no"), reply);
+                  named(condition) + (condition.yes() ? ": yes, must be no" : ": no"), reply);
 }
 
 int screenYes(const Argument &condition, Reply &reply)
@@ -101,7 +101,7 @@ int screenYes(const Argument &condition, Reply &reply)
     if (condition.missing())
         return needs(condition, reply);
     return settle(condition.yes() ? works : willNotWork,
-                  named(condition) + (condition.yes() ? ": yes" : ": no"), reply);
+                  named(condition) + (condition.yes() ? ": yes" : ": no, must be yes"), reply);
 }
 
 constexpr const char *sources[] = {"practice", nullptr};

@@ -180,17 +180,15 @@ constexpr puteal_example yearRefusals[] = {
             "`interval` must be at least 0.1 day/event; it is 0 day/event")};
 
 constexpr puteal_parameter surgeTakes[] = {
-    wash, Parameter("tank", "gal/event", "volume of the septic tank that takes it")
-              .hard(1, 100000)
-              .usual(500, 2000)};
+    wash,
+    Parameter("tank", "gal", "volume of the septic tank that takes it").hard(1, 100000).usual(500, 2000)};
 constexpr const char *surgeSources[] = {"massdep_title5", "definition", "practice", nullptr};
 constexpr puteal_example surgeExamples[] = {
-    example("septic_surge_share(113.9 gal/event, 1000 gal/event)", "11.39 %", 1e-9, "computed", "definition"),
-    example("septic_surge_share(70.9 gal/event, 1250 gal/event)", "5.672 %", 1e-9, "computed", "definition"),
+    example("septic_surge_share(113.9 gal/event, 1000 gal)", "11.39 %", 1e-9, "computed", "definition"),
+    example("septic_surge_share(70.9 gal/event, 1250 gal)", "5.672 %", 1e-9, "computed", "definition"),
 };
 constexpr puteal_example surgeRefusals[] = {
-    refusal("septic_surge_share(70 gal/event, 0 gal/event)",
-            "`tank` must be at least 1 gal/event; it is 0 gal/event")};
+    refusal("septic_surge_share(70 gal/event, 0 gal)", "`tank` must be at least 1 gal; it is 0 gal")};
 constexpr puteal_caution surgeCautions[] = {caution("much", "more than 10 % of the tank")};
 
 constexpr puteal_parameter runTakes[] = {

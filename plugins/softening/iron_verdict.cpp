@@ -1,6 +1,7 @@
 /// May a softener carry the iron of this water: the ladder of published and habitual limits, with missing
 /// tests. (R4, R5)
 #include <algorithm>
+#include <cmath>
 #include <string>
 #include <vector>
 
@@ -82,8 +83,9 @@ Verdict gradeOfSum(double sum)
 
 std::string sumWords(double least, double most)
 {
-    return least == most ? figures(least) + " mg/L"
-                         : "between " + figures(least) + " and " + figures(most) + " mg/L";
+    return least == most      ? figures(least) + " mg/L"
+           : std::isinf(most) ? "above " + figures(least) + " mg/L"
+                              : "between " + figures(least) + " and " + figures(most) + " mg/L";
 }
 
 void judgeSum(const Reading &iron, const Reading &manganese, Finding &found)

@@ -2,8 +2,8 @@
 #pragma once
 
 #include <cmath>
-#include <ctime>
 #include <functional>
+#include <iterator>
 #include <memory>
 #include <string>
 #include <vector>
@@ -16,7 +16,7 @@
 namespace puteal::test
 {
 
-/// A sheet of amounts columns `a`, `b` ...; `text(column, line)` gives the typed text.
+/// A sheet of amounts columns `a`, `b` ... `o`, `q10`, `q11` ...; `text(column, line)` gives the typed text.
 inline Workbook
 columnsBook(std::uint32_t columns, std::uint32_t lines,
             const std::function<std::shared_ptr<const std::string>(std::uint32_t, std::uint32_t)> &text)
@@ -27,7 +27,7 @@ columnsBook(std::uint32_t columns, std::uint32_t lines,
     Sheet &sheet = book.sheets[0];
     for (std::uint32_t c = 0; c < columns; ++c) {
         Column column;
-        column.key = keys[c];
+        column.key = c < std::size(keys) ? keys[c] : "q" + std::to_string(c);
         sheet.insertColumn(c, column);
     }
     sheet.insertLines(0, lines);
@@ -58,21 +58,6 @@ struct BareFormula {
     BareFormula(const BareFormula &) = delete;
     BareFormula &operator=(const BareFormula &) = delete;
 };
-
-/// Processor time of the calling thread: on a shared machine the clock on the wall also counts the others'
-/// work, and more of it the longer a piece takes.
-template<class Work>
-double processorMilliseconds(Work work)
-{
-    const auto now = [] {
-        timespec t{};
-        clock_gettime(CLOCK_THREAD_CPUTIME_ID, &t);
-        return static_cast<double>(t.tv_sec) * 1e3 + static_cast<double>(t.tv_nsec) * 1e-6;
-    };
-    const double start = now();
-    work();
-    return now() - start;
-}
 
 /// Prints how many times the floor ours takes: nine rounds in turns, the median of their ratios. `prepare`
 /// goes before each of ours.

@@ -319,6 +319,16 @@ private slots:
         QCOMPARE(wordsOf(cellOf(limits::cellCharacters + 1)),
                  QString("sheet s line 1 (file line 8): the cell has 10001 characters, 10000 are the most: "
                          "shorten it"));
+        const auto wordsCell = [](std::size_t n) { // each character of it takes two bytes in the file
+            std::string marks;
+            for (std::size_t i = 0; i < n; ++i)
+                marks += "\\\"";
+            return inSheet("line\nitem: \"" + marks + "\"\n");
+        };
+        QCOMPARE(wordsOf(wordsCell(limits::cellCharacters)), QString("reads"));
+        QCOMPARE(wordsOf(wordsCell(limits::cellCharacters + 1)),
+                 QString("sheet s line 1 (file line 8): the cell has 10001 characters, 10000 are the most: "
+                         "shorten it"));
         std::string columns = "puteal workbook 1\nsheet s \"S\"\n";
         for (std::uint32_t c = 0; c < limits::columnsPerSheet; ++c)
             columns += "column c" + std::to_string(c) + " amounts \"C\" 5\n";

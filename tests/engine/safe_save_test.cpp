@@ -21,7 +21,7 @@ namespace fs = std::filesystem;
 namespace
 {
 
-enum class Call { open, write, sync, close, rename, syncFolder, size, mode, read };
+enum class Call { open, write, sync, close, rename, syncFolder, size, mode, owner, read };
 
 /// The real system, but chosen calls fail; nothing happens any more after `killAfter` calls, as after kill
 /// -9.
@@ -37,9 +37,9 @@ public:
     int calls = 0;
     bool corrupt = false; ///< what is read back differs
 
-    int openTemporary(std::string &path) override
+    int openTemporary(std::string &path, unsigned mode) override
     {
-        return fails(Call::open) ? -1 : real().openTemporary(path);
+        return fails(Call::open) ? -1 : real().openTemporary(path, mode);
     }
     long write(int fd, const char *data, std::size_t size) override
     {
@@ -68,6 +68,10 @@ public:
     int remove(const std::string &path) override { return killed() ? -1 : real().remove(path); }
     long long size(int fd) override { return fails(Call::size) ? -1 : real().size(fd); }
     int setMode(int fd, unsigned mode) override { return fails(Call::mode) ? -1 : real().setMode(fd, mode); }
+    int setOwner(int fd, unsigned owner, unsigned group) override
+    {
+        return fails(Call::owner) ? -1 : real().setOwner(fd, owner, group);
+    }
     long readAt(int fd, char *data, std::size_t size, long long offset) override
     {
         if (fails(Call::read))
@@ -298,6 +302,57 @@ private slots:
         struct stat info = {};
         QCOMPARE(::stat(m_path.c_str(), &info), 0);
         QCOMPARE(info.st_mode & 07777, 0640U);
+    }
+    void ownerAndGroupStay()
+    {
+        if (::geteuid() != 0)
+            QSKIP("only root may give files to others");
+        QCOMPARE(::chown(m_path.c_str(), 4321, 5432), 0);
+        ::chmod(m_path.c_str(), 0660);
+        QVERIFY(saveSafely(m_path, newBytes));
+        struct stat info = {};
+        QCOMPARE(::stat(m_path.c_str(), &info), 0);
+        QCOMPARE(info.st_uid, 4321U);
+        QCOMPARE(info.st_gid, 5432U);
+        QCOMPARE(info.st_mode & 07777, 0660U);
+    }
+    void aGroupThatCannotBeKeptGetsNoMoreThanAll_data()
+    {
+        QTest::addColumn<unsigned>("before");
+        QTest::addColumn<int>("refused"); ///< calls that set the owner
+        QTest::addColumn<unsigned>("after");
+        QTest::newRow("owner and group refused") << 0664U << 2 << 0644U;
+        QTest::newRow("nothing for all others") << 0660U << 2 << 0600U;
+        QTest::newRow("only the owner refused") << 0660U << 1 << 0660U;
+    }
+    void aGroupThatCannotBeKeptGetsNoMoreThanAll()
+    {
+        QFETCH(unsigned, before);
+        QFETCH(int, refused);
+        QFETCH(unsigned, after);
+        ::chmod(m_path.c_str(), before);
+        Failing system;
+        system.call = Call::owner;
+        system.nth = 1;
+        system.andAfter = refused > 1;
+        system.error = EPERM;
+        QCOMPARE(wordsOf(saveSafely(m_path, newBytes, system)), QString("saved"));
+        struct stat info = {};
+        QCOMPARE(::stat(m_path.c_str(), &info), 0);
+        QCOMPARE(info.st_mode & 07777, after);
+        QVERIFY(content(m_path) == newBytes);
+    }
+    void takesOwnerAndModeOfAnotherFile()
+    {
+        ::chmod(m_path.c_str(), 0600);
+        const fs::path beside = m_path.string() + ".before";
+        for (const bool isThere : {false, true}) { // the second time with a wider mode of its own
+            QCOMPARE(wordsOf(saveSafely(beside, oldBytes, FileSystem::system(), m_path)), QString("saved"));
+            struct stat info = {};
+            QCOMPARE(::stat(beside.c_str(), &info), 0);
+            QVERIFY2((info.st_mode & 07777) == 0600U, isThere ? "again" : "new");
+            ::chmod(beside.c_str(), 0644);
+        }
     }
     void readOnlyIsRefused()
     {

@@ -120,7 +120,7 @@ public:
         const std::uint32_t s = below(static_cast<std::uint32_t>(book.sheets.size()));
         const Sheet &sheet = book.sheets[s];
         const CellAt at{s, below(sheet.columnCount()), below(sheet.lineCount())};
-        switch (below(18)) {
+        switch (below(24)) {
         case 0:
         case 1:
         case 2:
@@ -165,6 +165,17 @@ public:
         }
         case 16:
             return SetExpectations{s, {{"setting", "19 gpg within 1 %"}, {"iron", text()}}};
+        case 17:
+        case 18:
+            return SetBlock{at, rows()};
+        case 19:
+            return RenameCell{at, below(4) ? "name_" + std::to_string(below(9)) : ""};
+        case 20:
+            return below(4) ? Edit{AddSheet{s, "sheet_" + std::to_string(below(9)), text()}}
+                            : Edit{DeleteSheet{s}};
+        case 21:
+            return below(3) ? Edit{MoveLines{s, at.line, 1 + below(2), below(sheet.lineCount() + 1)}}
+                            : Edit{DeleteColumn{s, at.column}};
         default:
             return FillDown{s, at.column, at.column, at.line,
                             std::min(sheet.lineCount() - 1, at.line + 1 + below(3))};
@@ -174,6 +185,14 @@ public:
 private:
     std::uint32_t below(std::uint32_t n) { return n == 0 ? 0 : static_cast<std::uint32_t>(m_random() % n); }
     std::string text() { return texts[below(textCount)]; }
+    std::vector<std::vector<std::string>> rows()
+    {
+        std::vector<std::vector<std::string>> out(1 + below(4));
+        for (auto &row : out)
+            for (std::uint32_t n = 1 + below(2); n > 0; --n)
+                row.push_back(text());
+        return out;
+    }
 
     Attributes attributes(const Cell *cell)
     {
@@ -282,6 +301,89 @@ private slots:
         }
         QVERIFY2(made > rounds(1500) && refused > rounds(300),
                  qPrintable(QString("%1 made, %2 refused").arg(made).arg(refused)));
+    }
+
+    /// A line moved into a filled run takes its formula over only where a formula may stand.
+    void whatWaitsForTypingTakesNoFormula_data()
+    {
+        QTest::addColumn<QString>("beside");
+        QTest::addColumn<QString>("typed"); ///< what the moved cell holds afterwards
+        QTest::newRow("nothing beside it") << "unit gal"
+                                           << "amount[-1] + 1 gal";
+        QTest::newRow("a question") << "ask \"How much?\""
+                                    << "";
+        QTest::newRow("a tolerance") << "tolerance +- 0.2 gal"
+                                     << "";
+    }
+    void whatWaitsForTypingTakesNoFormula()
+    {
+        QFETCH(QString, beside);
+        QFETCH(QString, typed);
+        auto session = Session::fromText("puteal workbook 1\nsheet water \"Water\"\n"
+                                         "column amount amounts \"Amount\" 10\n"
+                                         "line\namount: 5 gal\n"
+                                         "line\nfill amount: amount[-1] + 1 gal\nline\nline\nstop amount\n"
+                                         "line\nat amount\n  " +
+                                         beside.toStdString() + "\nend water 5\nend workbook\n");
+        QVERIFY2(session, session ? "" : session.error().words.c_str());
+        QVERIFY((*session)->apply(MoveLines{0, 4, 1, 2}));
+        const Workbook &book = (*session)->workbook();
+        QCOMPARE(QString::fromStdString(book.cell({0, 0, 2})->typed()), typed);
+        QCOMPARE(QString::fromStdString(book.cell({0, 0, 4})->typed()), QString("amount[-1] + 1 gal"));
+        const auto back = readWorkbook((*session)->fileText());
+        QVERIFY2(back, back ? "" : back.error().words.c_str());
+        QVERIFY(*back == book);
+    }
+
+    /// A block that reaches beyond the last line is typed like one that does not.
+    void pastedBlockThatAddsLines()
+    {
+        auto session = Session::fromText(start);
+        QVERIFY(session);
+        const std::string before = (*session)->fileText();
+        const CellAt first{0, 1, 0};
+        QVERIFY((*session)->apply(
+            SetBlock{first, {{"12"}, {"2"}, {"", " a\tb "}, {}, {}, {}, {}, {}, {"5 gal"}}}));
+        const Workbook &book = (*session)->workbook();
+        QCOMPARE(book.sheets[0].lineCount(), 9U);
+        QCOMPARE(QString::fromStdString(book.cell(first)->typed()), QString("12 gpg"));
+        QCOMPARE(QString::fromStdString(book.cell({0, 1, 1})->typed()), QString("2 mg/L as Fe"));
+        QCOMPARE(QString::fromStdString(book.cell({0, 2, 2})->typed()), QString("a b"));
+        QCOMPARE(QString::fromStdString(book.cell({0, 1, 8})->typed()), QString("5 gal"));
+        (*session)->undo();
+        QCOMPARE(QString::fromStdString((*session)->fileText()), QString::fromStdString(before));
+
+        Attributes asked;
+        asked.ask = "How hard?";
+        QVERIFY((*session)->apply(SetAttributes{{0, 2, 0}, asked}));
+        const std::string withQuestion = (*session)->fileText();
+        const auto refused = (*session)->apply(SetBlock{
+            {0, 2, 0}, std::vector<std::vector<std::string>>(9, std::vector<std::string>{"hardness * 2"})});
+        QVERIFY(!refused);
+        QCOMPARE(QString::fromStdString(refused.error().words),
+                 QString("`ask` belongs to a cell that is typed, not to a formula: take it away"));
+        QCOMPARE(QString::fromStdString((*session)->fileText()), QString::fromStdString(withQuestion));
+    }
+
+    /// A longer name never makes a text that the file could not hold.
+    void renamingOutgrowsNoCell()
+    {
+        std::string words = "\"";
+        for (int i = 0; i < 1000; ++i)
+            words += "{iron}";
+        auto session =
+            Session::fromText("puteal workbook 1\nsheet water \"Water\"\n"
+                              "column item words \"Item\" 10\ncolumn amount amounts \"Amount\" 10\n"
+                              "line\nitem: " +
+                              words + "\"\namount: 5 gal\n  name iron\nend water 1\nend workbook\n");
+        QVERIFY2(session, session ? "" : session.error().words.c_str());
+        QVERIFY((*session)->apply(RenameCell{{0, 1, 0}, "iron_now"})); // 10 characters a time
+        const auto refused = (*session)->apply(RenameCell{{0, 1, 0}, "iron_here"});
+        QVERIFY(!refused);
+        QCOMPARE(
+            QString::fromStdString(refused.error().words),
+            QString("sheet water line 1 would have 11000 characters, 10000 are the most; shorten it first"));
+        QVERIFY(readWorkbook((*session)->fileText()));
     }
 };
 

@@ -186,10 +186,10 @@ private slots:
             "<0.5 does not show that there is none; ask for a test that detects 0.05");
         row("bacteria untested", "screen_no", {missing("iron bacteria")}, cannotTell, "needs: iron bacteria");
         row("bacteria there", "screen_no", {named(yes, "iron bacteria", "yes")}, willNotWork,
-            "iron bacteria: yes");
+            "iron bacteria: yes, must be no");
         row("a drain is needed and there", "screen_yes", {named(yes, "drain", "yes")}, works, "drain: yes");
         row("a drain is needed and not there", "screen_yes", {named(no, "drain", "no")}, willNotWork,
-            "drain: no");
+            "drain: no, must be yes");
         row("mixed iron needs both", "screen_form", {2.0, yes, no, no, no}, willNotWork,
             "does not take mixed iron");
         row("mixed iron, both taken", "screen_form", {2.0, yes, yes, no, no}, works, "takes mixed iron");

@@ -328,6 +328,9 @@ private slots:
         QCOMPARE(verdict({0, fe, 0.1, below(0.5), 0, 0, 15}), std::string("cannot tell yet"));
         QCOMPARE(verdict({0, fe, below(0.02), 0, 0, 0, 15}), std::string("works"));
         QCOMPARE(verdict({0, above(5.5), 0, 0, 0, 0, 15}), std::string("will not work"));
+        // a reading above its bound has no other end to name
+        QCOMPARE(reason({0, above(5.5), 0, 0, 0, 0, 15}),
+                 std::string("iron and manganese together above 5.5 mg/L are above the limit 5 mg/L"));
         QCOMPARE(verdict({0, above(3), 0, 0, 0, 0, 15}), std::string("cannot tell yet"));
         QCOMPARE(verdict({missing(), below(0.3), below(0.02), below(0.05), 0, 0, 15}), std::string("works"));
     }
