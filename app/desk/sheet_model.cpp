@@ -13,6 +13,14 @@ quint64 keyOf(const CellAt &at)
 {
     return (quint64{at.column} << 32) | at.line;
 }
+bool hasLimit(const Cell &cell)
+{
+    return cell.attributes && cell.attributes->limit.has_value();
+}
+bool isFilled(const Cell &cell)
+{
+    return !cell.blank();
+}
 } // namespace
 
 SheetModel::SheetModel(QObject *parent) : QAbstractTableModel(parent) {}
@@ -30,25 +38,46 @@ void SheetModel::setSheet(const Session *session, std::uint32_t sheet)
 
 void SheetModel::countColumns()
 {
+    m_limited.reset();
+    m_filled.reset();
+    for (std::uint32_t c = 0; m_session && c < book().columnCount(); ++c)
+        for (std::uint32_t l = 0; l < book().lineCount() && !(m_limited && m_filled); ++l) {
+            const Cell &cell = book().cell(c, l);
+            if (!m_limited && hasLimit(cell))
+                m_limited = CellAt{m_sheet, c, l};
+            if (!m_filled && isFilled(cell))
+                m_filled = CellAt{m_sheet, c, l};
+        }
+    placeColumns();
+}
+
+void SheetModel::placeColumns()
+{
     m_columns = m_session ? static_cast<int>(book().columnCount()) : 0;
     m_limitColumn = m_sourceColumn = -1;
-    if (!m_session)
-        return;
-    bool limits = false, sources = false;
-    for (std::uint32_t c = 0; c < book().columnCount(); ++c)
-        for (std::uint32_t l = 0; l < book().lineCount(); ++l) {
-            limits = limits || book().cell(c, l).beside().limit.has_value();
-            sources = sources || !book().cell(c, l).blank();
-        }
     int amounts = 0;
-    for (std::uint32_t c = 0; c < book().columnCount(); ++c)
+    for (std::uint32_t c = 0; m_session && c < book().columnCount(); ++c)
         amounts += book().column(c).kind == ColumnKind::amounts ? 1 : 0;
     if (amounts == 0)
         return;
-    if (limits)
+    if (m_limited)
         m_limitColumn = m_columns;
-    if (sources && amounts <= 2)
-        m_sourceColumn = m_columns + (limits ? 1 : 0);
+    if (m_filled && amounts <= 2)
+        m_sourceColumn = m_columns + (m_limited ? 1 : 0);
+}
+
+/// After an edit: the cell that showed it still does, or one of the changed ones does now. False: search.
+bool SheetModel::bearsOut(std::optional<CellAt> &shown, bool (*shows)(const Cell &),
+                          const std::vector<CellAt> &changed) const
+{
+    if (shown)
+        return shows(book().cell(shown->column, shown->line));
+    for (const CellAt &at : changed)
+        if (shows(book().cell(at.column, at.line))) {
+            shown = at;
+            break;
+        }
+    return true;
 }
 
 void SheetModel::cellsChanged(const std::vector<CellAt> &cells)
@@ -57,10 +86,16 @@ void SheetModel::cellsChanged(const std::vector<CellAt> &cells)
     for (const CellAt &at : cells)
         if (at.sheet == m_sheet)
             mine.push_back(at);
-    for (const CellAt &at : mine)
-        m_views.erase(keyOf(at));
+    if (mine.size() > m_views.size())
+        m_views.clear();
+    else
+        for (const CellAt &at : mine)
+            m_views.erase(keyOf(at));
     const int before = columnCount();
-    countColumns();
+    if (bearsOut(m_limited, hasLimit, mine) && bearsOut(m_filled, isFilled, mine))
+        placeColumns();
+    else
+        countColumns();
     if (before != columnCount()) {
         everythingChanged();
         return;

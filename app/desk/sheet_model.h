@@ -45,6 +45,9 @@ public:
 
 private:
     void countColumns();
+    void placeColumns();
+    bool bearsOut(std::optional<CellAt> &shown, bool (*shows)(const Cell &),
+                  const std::vector<CellAt> &changed) const;
     const Sheet &book() const { return m_session->workbook().sheets[m_sheet]; }
     QString spoken(const CellAt &at, const CellView &view) const;
 
@@ -52,6 +55,8 @@ private:
     std::uint32_t m_sheet = 0;
     int m_columns = 0;
     int m_limitColumn = -1, m_sourceColumn = -1;
+    /// A cell with a limit, a cell that is filled: while they are so, the columns stand without a search.
+    std::optional<CellAt> m_limited, m_filled;
     /// Nodes stay where they are when others come: a view is held while the next one is asked for.
     mutable std::unordered_map<quint64, CellView> m_views;
     QSet<quint64> m_lit;

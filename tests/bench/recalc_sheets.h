@@ -2,7 +2,6 @@
 #pragma once
 
 #include <cmath>
-#include <ctime>
 #include <functional>
 #include <iterator>
 #include <memory>
@@ -59,21 +58,6 @@ struct BareFormula {
     BareFormula(const BareFormula &) = delete;
     BareFormula &operator=(const BareFormula &) = delete;
 };
-
-/// Processor time of the calling thread: on a shared machine the clock on the wall also counts the others'
-/// work, and more of it the longer a piece takes.
-template<class Work>
-double processorMilliseconds(Work work)
-{
-    const auto now = [] {
-        timespec t{};
-        clock_gettime(CLOCK_THREAD_CPUTIME_ID, &t);
-        return static_cast<double>(t.tv_sec) * 1e3 + static_cast<double>(t.tv_nsec) * 1e-6;
-    };
-    const double start = now();
-    work();
-    return now() - start;
-}
 
 /// Prints how many times the floor ours takes: nine rounds in turns, the median of their ratios. `prepare`
 /// goes before each of ours.
