@@ -10,6 +10,10 @@ namespace puteal::cli
 
 int evalCommand(const Options &options)
 {
+    if (options.format == Format::csv || options.format == Format::html) {
+        complain("eval prints text or json: leave --format out, or write --format json");
+        return wrongUse;
+    }
     const Session &session = kept(Session::createNew(foldersOf(options)));
     const Program &program = session.program();
     const CellAt at{0, 1, 0};

@@ -5,35 +5,13 @@
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
 
+#include "cli/arguments.h"
 #include "cli/command.h"
 
 using namespace puteal::cli;
 
 namespace
 {
-
-/// eval's formula may start with a minus, which the option parser would take for an option: it is taken out
-/// before.
-std::string takeFormula(std::vector<std::string> &arguments)
-{
-    const auto eval = std::find(arguments.begin(), arguments.end(), "eval");
-    if (eval == arguments.end())
-        return {};
-    static const std::vector<std::string> withValue = {"--figures", "--format", "--plugin-dir"};
-    for (auto it = std::next(eval); it != arguments.end(); ++it) {
-        if (std::find(withValue.begin(), withValue.end(), *it) != withValue.end()) {
-            if (++it == arguments.end())
-                break;
-            continue;
-        }
-        if (*it == "--help" || *it == "-h" || it->rfind("--", 0) == 0)
-            continue;
-        std::string formula = *it;
-        arguments.erase(it);
-        return formula;
-    }
-    return {};
-}
 
 /// What the commands are built into: the parser, what they fill, and where the exit code goes.
 struct Building {
@@ -74,7 +52,13 @@ void addEval(const Building &to)
     auto *eval = to.app.add_subcommand(
         "eval", "one formula: puteal eval 'compensated_hardness(10 gpg, 1 mg/L as Fe)'");
     eval->add_option("--figures", to.options.figures, "significant figures to show")
-        ->check(CLI::Range(1, 17));
+        ->check(CLI::Validator(
+            [](const std::string &word) {
+                const bool good = (word.size() == 1 && word[0] >= '1' && word[0] <= '9') ||
+                                  (word.size() == 2 && word[0] == '1' && word[1] >= '0' && word[1] <= '7');
+                return good ? std::string() : fmt::format("`{}` is no number from 1 to 17", word);
+            },
+            "1 to 17"));
     addFormat(eval, to.options);
     addFolders(eval, to.options);
     eval->callback([to] { to.code = evalCommand(to.options); });
@@ -173,10 +157,15 @@ int main(int argc, char **argv)
 {
     std::vector<std::string> arguments(argv + 1, argv + argc);
     Options options;
+    if (const auto wrong = commandFirst(arguments)) {
+        complain(*wrong);
+        return wrongUse;
+    }
     options.formula = takeFormula(arguments);
 
     CLI::App app("Puteal: work out how to make private well water fit to use.\n"
-                 "A page or a number from here does not say that water is safe to drink.");
+                 "A page or a number from here does not say that water is safe to drink.",
+                 "puteal");
     app.set_version_flag("--version", std::string("puteal ") + PUTEAL_VERSION);
     app.require_subcommand(1);
     app.footer("exit codes: 0 good; 1 a limit is outside, a health test is missing or an expectation fails; "
@@ -184,16 +173,35 @@ int main(int argc, char **argv)
                "3 cannot read or damaged; 4 a formula has an error; 5 cannot write; 6 a plugin failed");
     int code = good;
     addCommands({app, options, code}, arguments);
-
+    if (const auto empty = emptyValue(arguments)) {
+        complain(*empty);
+        return wrongUse;
+    }
     std::reverse(arguments.begin(), arguments.end());
     try {
         app.parse(arguments);
     } catch (const CLI::CallForHelp &help) {
-        return app.exit(help);
+        app.exit(help);
+        return put({});
     } catch (const CLI::CallForAllHelp &help) {
-        return app.exit(help);
+        app.exit(help);
+        return put({});
     } catch (const CLI::CallForVersion &version) {
-        return app.exit(version);
+        app.exit(version);
+        return put({});
+    } catch (const CLI::ExtrasError &) {
+        complain(notExpected(app.remaining(true), app.get_subcommands()));
+        fmt::print(stderr, "puteal --help tells how it is used\n");
+        return wrongUse;
+    } catch (const CLI::ArgumentMismatch &error) {
+        const std::string words = error.what();
+        complain(words.substr(0, words.find(':')) + " needs a value behind it");
+        fmt::print(stderr, "puteal --help tells how it is used\n");
+        return wrongUse;
+    } catch (const CLI::RequiredError &error) {
+        complain(required(error.what(), app.get_subcommands()));
+        fmt::print(stderr, "puteal --help tells how it is used\n");
+        return wrongUse;
     } catch (const CLI::ParseError &error) {
         complain(error.what());
         fmt::print(stderr, "puteal --help tells how it is used\n");

@@ -12,6 +12,7 @@
 #include "functions/descriptions.h"
 #include "functions/folders.h"
 #include "functions/general.h"
+#include "functions/other_words.h"
 
 namespace puteal
 {
@@ -187,35 +188,6 @@ const std::vector<PluginInfo> &LazyRegistry::plugins() const
     return m_plugins;
 }
 
-namespace
-{
-
-/// Words people know from mathematics and from other languages for what is named otherwise here.
-std::vector<std::string> otherWordsFor(std::string_view name)
-{
-    static const std::pair<std::string_view, std::vector<std::string>> rows[] = {
-        {"log", {"log10", "ln"}}, {"average", {"mean"}}, {"avg", {"mean"}},       {"total", {"sum"}},
-        {"round", {"round_to"}},  {"ceil", {"ceil_to"}}, {"floor", {"floor_to"}}, {"maximum", {"max"}},
-        {"minimum", {"min"}},     {"smallest", {"min"}}, {"largest", {"max"}},
-    };
-    for (const auto &[word, here] : rows)
-        if (word == name)
-            return here;
-    return {};
-}
-
-/// What is written with a sign here instead of a function.
-std::string_view signFor(std::string_view name)
-{
-    if (name == "if")
-        return "condition ? this : that";
-    if (name == "pow" || name == "power")
-        return "base^exponent";
-    return {};
-}
-
-} // namespace
-
 std::vector<std::string> LazyRegistry::closestNames(std::string_view name) const
 {
     if (auto known = otherWordsFor(name); !known.empty())
@@ -252,7 +224,7 @@ Error LazyRegistry::whyNot(std::string_view name) const
         }
     }
     if (const auto sign = signFor(name); !sign.empty())
-        return error(ErrorKind::name, fmt::format("no function is named `{}`: write `{}`", name, sign));
+        return error(ErrorKind::name, fmt::format("no function is named `{}`: write {}", name, sign));
     const auto near = closestNames(name);
     return error(ErrorKind::name,
                  near.empty() ? fmt::format("no function is named `{}`", name)

@@ -154,6 +154,10 @@ std::vector<Finding> SessionState::findings() const
             }
             if (!cell.beside().limit)
                 return;
+            if (const auto problem = limitProblem(at)) {
+                add(Grade::error, at, *problem);
+                return;
+            }
             const bool health = cell.beside().limit->health;
             const LimitState state = m_program->state(at, m_values);
             if (state == LimitState::outside)

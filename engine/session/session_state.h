@@ -97,6 +97,8 @@ private:
     Rounding roundingOf(const CellAt &at) const;
     std::string limitWords(const CellAt &at) const;
     std::string stateSentence(const CellAt &at, LimitState state) const;
+    /// Why a cell's limit says nothing: it cannot be read or checked, or runs downward.
+    std::optional<std::string> limitProblem(const CellAt &at) const;
 
     Workbook m_workbook;
     PluginFolders m_folders;
