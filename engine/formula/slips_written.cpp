@@ -240,6 +240,29 @@ bool Slips::groupedByMark(std::size_t begin, std::size_t numberEnd)
                       end, "write " + joined, joined);
 }
 
+/// `Fe2+`, `calcium carbonate`: a substance by its ion or by a name of two words.
+bool Slips::chargeSlip(std::string_view word, std::size_t begin)
+{
+    const std::string_view stem = word.substr(0, word.find_last_not_of("0123456789") + 1);
+    const std::size_t end = begin + word.size();
+    std::string meant;
+    std::size_t stop = end;
+    if ((at(end) == '+' || at(end) == '-') && stem.size() < word.size() && UnitTable::substanceId(stem)) {
+        meant = stem;
+        stop = end + 1;
+    }
+    for (std::uint16_t id = 0; meant.empty() && !UnitTable::substanceWord(id).empty(); ++id) {
+        const std::string name = UnitTable::substanceName(id);
+        if (name.find(' ') != std::string::npos && m_text.substr(begin).starts_with(name)) {
+            meant = UnitTable::substanceWord(id);
+            stop = begin + name.size();
+        }
+    }
+    return !meant.empty() &&
+           !failsWith(ErrorKind::substance, fmt::format("`{}` is written {} here", piece(begin, stop), meant),
+                      begin, stop, "write " + meant, meant);
+}
+
 /// `cu ft`, `square feet`
 bool Slips::spelledPower(std::size_t begin, std::size_t end)
 {
