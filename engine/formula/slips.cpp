@@ -61,12 +61,21 @@ bool Slips::wordSlip(std::size_t pos, std::string_view word)
         return true;
     }
     if ((word == "to" || word == "in" || word == "into") && m_units.find(then))
-        return toldWith(ErrorKind::syntax, fmt::format("write -> to show it in {}", then), pos, end, "->");
+        return toldWith(ErrorKind::syntax,
+                        fmt::format("write -> to show it in {}",
+                                    piece(next, std::min(m_text.find_first_of(" )", next), m_text.size()))),
+                        pos, end, "->");
     if ((word == "k" || word == "K" || word == "M") && pos > 0 && isDigit(at(pos - 1)))
         return told(ErrorKind::syntax,
                     "write the number out, as in 24000, or with a power of ten, as in 24e3", pos, end);
-    const char before = pos > 0 ? m_text[m_text.find_last_not_of(' ', pos - 1)] : ' ';
-    if (isDigit(before) || before == '%' || before == ')')
+    if (word == "is")
+        return toldWith(ErrorKind::syntax, "write == to compare", pos, end, "==");
+    const std::string before(wordBefore(pos));
+    if (const std::string name = before + "_" + std::string(word); !before.empty() && isKnown(name)) {
+        const std::size_t begin = m_text.rfind(before, pos - 1);
+        return toldWith(ErrorKind::name, "a name has no blanks: write " + name, begin, end, name);
+    }
+    if (!m_units.find(before))
         return false;
     for (std::uint16_t id = 0; !UnitTable::substanceWord(id).empty(); ++id)
         if (UnitTable::substanceWord(id) == word || UnitTable::substanceName(id) == word) {
@@ -84,6 +93,21 @@ bool Slips::wordSlip(std::size_t pos, std::string_view word)
                             end, text);
         }
     return false;
+}
+
+/// The word right before a place, blanks between them passed over; empty when something else stands there.
+std::string_view Slips::wordBefore(std::size_t pos) const
+{
+    const std::size_t last = pos == 0 ? std::string_view::npos : m_text.find_last_not_of(' ', pos - 1);
+    if (last == std::string_view::npos)
+        return {};
+    const auto isPart = [](char c) {
+        return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || isDigit(c) || c == '_';
+    };
+    std::size_t begin = last + 1;
+    while (begin > 0 && isPart(m_text[begin - 1]))
+        --begin;
+    return wordAt(begin).substr(0, last + 1 - begin);
 }
 
 /// A unit word behind a unit or behind money: `gal/(person day)`, `$0.12 kWh`.

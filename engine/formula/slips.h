@@ -35,6 +35,7 @@ protected:
     bool notMade(); ///< the whole text says that there is no reading
 
     // slips_written.cpp: names, dates and numbers written in other ways
+    bool addressRange(std::size_t colon);                                        ///< cost1:cost8
     bool cellAddress(std::size_t begin);                                         ///< A1, $A$1, R1C1
     bool sheetSlip(std::size_t begin, std::string_view word);                    ///< water!A1
     bool capitalSlip(std::size_t begin, std::string_view word);                  ///< TRUE, BDL
@@ -50,6 +51,7 @@ protected:
     bool m_inArguments = false; ///< a comma parts arguments here
 
 private:
+    std::string_view wordBefore(std::size_t pos) const;
     bool told(ErrorKind kind, std::string words, std::size_t begin, std::size_t end);
     bool toldWith(ErrorKind kind, std::string words, std::size_t begin, std::size_t end, std::string text);
     bool curlyWords(std::size_t pos, std::size_t end);

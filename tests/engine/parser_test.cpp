@@ -506,6 +506,13 @@ void ParserTest::refused_data()
     row("units joined by a dash", "60 gal/person-«day»",
         "`day` is a unit and needs a number; units are joined by * inside parentheses, as in "
         "gal/(person*day)");
+    row("a unit that goes on behind in", "a «in» ug/L", "write -> to show it in ug/L", "a -> ug/L");
+    row("is for a comparison", "a «is» 3", "write == to compare", "a == 3");
+    row("a choice in words", "«if» a > 3 then 1 else 2", "a choice is written condition ? this : that");
+    row("lines joined by a dash", "«cost[1-8]»", "a range of lines is written cost[1:8]", "cost[1:8]");
+    row("a word behind a word that is no unit", "c «manganese»", "an operator is missing before `manganese`");
+    row("lines by the key and a number", "sum(«cost1:cost8»)", "`cost1:cost8` is written cost[1:8] here",
+        "sum(cost[1:8])");
     row("a root sign", "«√»2", "write sqrt( ) for a root");
     row("a live value that calculates", "\"now «{iron + 2}»\"",
         "braces show one cell, perhaps in a unit: calculate in a cell and show that", "\"now {{iron + 2}\"");
