@@ -44,7 +44,7 @@ int checkCommand(const Options &options)
         return wrongUse;
     }
     int code = good;
-    const auto session = openWith(options, code);
+    const Session *session = openWith(options, code);
     if (!session)
         return code;
     const auto findings = session->findings();

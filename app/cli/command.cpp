@@ -145,7 +145,13 @@ bool setOne(Session &session, const std::string &assignment, int &code)
 
 } // namespace
 
-std::unique_ptr<Session> openWith(const Options &options, int &code)
+Session &kept(std::unique_ptr<Session> session)
+{
+    static auto &all = *new std::vector<std::unique_ptr<Session>>;
+    return *all.emplace_back(std::move(session));
+}
+
+Session *openWith(const Options &options, int &code)
 {
     if (options.file == "-") {
         complain("a workbook is read from a file, not from standard input: name the file");
@@ -170,7 +176,7 @@ std::unique_ptr<Session> openWith(const Options &options, int &code)
     for (const auto &assignment : options.sets)
         if (!setOne(**session, assignment, code))
             return nullptr;
-    return std::move(*session);
+    return &kept(std::move(*session));
 }
 
 int verdictOf(const Session &session)

@@ -14,10 +14,10 @@ int evalCommand(const Options &options)
         complain("eval prints text or json: leave --format out, or write --format json");
         return wrongUse;
     }
-    const auto session = Session::createNew(foldersOf(options));
-    const Program &program = session->program();
+    const Session &session = kept(Session::createNew(foldersOf(options)));
+    const Program &program = session.program();
     const CellAt at{0, 1, 0};
-    const auto preview = program.preview(session->workbook(), at, options.formula, session->values());
+    const auto preview = program.preview(session.workbook(), at, options.formula, session.values());
     if (preview.error) {
         complainAt(options.formula, *preview.error);
         return preview.error->kind == ErrorKind::plugin ? pluginFailed : formulaError;

@@ -48,7 +48,7 @@ int workCommand(const Options &options)
         complain("--cell prints text or json: leave --format out, or write --format json");
         return wrongUse;
     }
-    const auto session = openWith(options, code);
+    const Session *session = openWith(options, code);
     if (!session)
         return code;
     if (!options.sheet.empty() && !session->workbook().sheetByKey(options.sheet)) {

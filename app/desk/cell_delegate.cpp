@@ -16,8 +16,10 @@ constexpr int mostRows = 9; ///< small rows a cell may take; the rest is told by
 
 int heightOf(const QString &words, const QFont &font, int width)
 {
-    return QFontMetrics(font)
-        .boundingRect(QRect(0, 0, std::max(width, 20), 100000), Qt::TextWordWrap, words)
+    const QFontMetrics metrics(font);
+    const int across = std::max(width, 20);
+    return metrics
+        .boundingRect(QRect(0, 0, across, 100000), Qt::TextWordWrap, breakable(words, metrics, across))
         .height();
 }
 
@@ -193,12 +195,15 @@ bool CellDelegate::paintNarrow(QPainter &painter, const QRect &inner, const QFon
         return false;
     const QFont small = smallFont(font);
     const bool fits = metrics.horizontalAdvance(number) <= inner.width();
+    // Both in the middle of a line that others make higher.
+    const int high = std::min(inner.height(), metrics.height() + QFontMetrics(small).height());
+    const QRect two(inner.left(), inner.top() + (inner.height() - high) / 2, inner.width(), high);
     painter.setFont(font);
-    painter.drawText(inner, Qt::AlignTop | Qt::AlignRight, fits ? number : QStringLiteral("..."));
+    painter.drawText(two, Qt::AlignTop | Qt::AlignRight, fits ? number : QStringLiteral("..."));
     painter.setFont(small);
     painter.setPen(color::quiet);
     painter.drawText(
-        inner, Qt::AlignBottom | Qt::AlignRight,
+        two, Qt::AlignBottom | Qt::AlignRight,
         QFontMetrics(small).elidedText(fits ? unit : tr("too narrow"), Qt::ElideRight, inner.width()));
     return true;
 }

@@ -57,7 +57,7 @@ std::vector<StepView> SessionState::stepsNow() const
         step.sheet = s;
         step.title = m_workbook.sheets[s].title();
         std::optional<CellAt> headline;
-        std::size_t readings = 0;
+        std::size_t typed = 0;
         eachCell(m_workbook, s, [&](const CellAt &at, const Cell &cell) {
             const NodeId node = m_program->nodeOf(at);
             if (!cell.blank() && m_values.status[node] != ErrorKind::none)
@@ -81,7 +81,7 @@ std::vector<StepView> SessionState::stepsNow() const
                 return;
             const bool formula = m_program->isFormula(node);
             if (!cell.blank() && !formula)
-                ++readings;
+                ++typed;
             if (formula && !cell.beside().name.empty() && !cell.beside().hide &&
                 m_values.status[node] == ErrorKind::none)
                 headline = at;
@@ -93,8 +93,8 @@ std::vector<StepView> SessionState::stepsNow() const
             step.headline = m_program->facts(m_program->nodeOf(*headline)).type.kind == ValueKind::quantity
                                 ? fmt::format("{}: {}", labelOf(*headline), shown)
                                 : shown;
-        } else if (readings > 0) {
-            step.headline = fmt::format("{} reading{}", readings, readings == 1 ? "" : "s");
+        } else if (typed > 0) {
+            step.headline = fmt::format("{} typed value{}", typed, typed == 1 ? "" : "s");
         }
     }
     for (const auto &[from, to] : m_program->sheetEdges())

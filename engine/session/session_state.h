@@ -76,6 +76,8 @@ public:
 
     std::filesystem::path path() const override { return m_path; }
     std::string fileText() const override;
+    bool changedOnDisk() const override;
+    void acceptDisk() override;
     Result<void> save(const std::filesystem::path &path, bool keepCopy) override;
 
     void setPath(std::filesystem::path path, std::string_view bytes)

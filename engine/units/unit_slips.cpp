@@ -79,8 +79,9 @@ std::string inOtherCase(std::string_view word, const UnitTable &table)
     const std::string wanted = lower(word);
     std::string only;
     for (const UnitWord &unit : table.words()) {
+        const auto spellings = unit.spellings();
         const bool alike =
-            lower(unit.word) == wanted || std::any_of(unit.spellings.begin(), unit.spellings.end(),
+            lower(unit.word) == wanted || std::any_of(spellings.begin(), spellings.end(),
                                                       [&](const auto &s) { return lower(s) == wanted; });
         if (!alike)
             continue;

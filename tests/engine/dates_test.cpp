@@ -43,7 +43,8 @@ class DateFunctions final : public Registry
 {
 public:
     explicit DateFunctions(const UnitTable &units)
-        : m_general(Registry::general(units)), m_functions(m_general->functions())
+        : m_general(Registry::general(units)),
+          m_functions(m_general->functions().begin(), m_general->functions().end())
     {
         const ParameterInfo sampled = date("sampled");
         ParameterInfo from = date("from"), undated = sampled, x, iron;
@@ -65,7 +66,7 @@ public:
                 return &f;
         return nullptr;
     }
-    const std::vector<FunctionInfo> &functions() const override { return m_functions; }
+    std::span<const FunctionInfo> functions() const override { return m_functions; }
     const std::vector<PluginInfo> &plugins() const override { return m_general->plugins(); }
     std::vector<std::string> closestNames(std::string_view name) const override
     {

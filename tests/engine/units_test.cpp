@@ -133,7 +133,7 @@ void UnitsTest::tableIsInOrder()
                                        [&](const UnitSource &s) { return s.key == word.source; });
         QVERIFY2(known, word.word.c_str());
         QVERIFY2(table().find(word.word) == &word, word.word.c_str());
-        for (const std::string &spelling : word.spellings)
+        for (const std::string &spelling : word.spellings())
             QVERIFY2(table().find(spelling) == &word, spelling.c_str());
         QVERIFY2(word.factor > 0 && std::isfinite(word.factor), word.word.c_str());
     }
