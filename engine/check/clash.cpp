@@ -197,6 +197,21 @@ void adviseHead(const Draft &draft, Error &error, NodeIndex child, const Unit &w
     offer(draft, error, "write " + unit, where, unit);
 }
 
+/// The other way round, for a number: the same figure as the height of a column of water.
+void adviseHeight(const Draft &draft, Error &error, NodeIndex child, const Unit &wanted)
+{
+    const UnitWord *head = draft.units().find("ft_head"), *foot = draft.units().find("ft");
+    const std::string &own = draft.at(child).shown.text;
+    if (!head || !foot || !isLiteral(draft, child) || (own != "ft" && own != "m") ||
+        wanted.type.dimension != head->type.dimension)
+        return;
+    Unit height;
+    height.text = own == "ft" ? "ft_head" : "mH2O";
+    const std::string text = numberIn(draft, child, height);
+    error.words += ": a length is no pressure; as the height of a column of water write " + text;
+    offer(draft, error, "write " + text, draft.span(child), text);
+}
+
 } // namespace
 
 tl::unexpected<Error> wrongResult(const Draft &draft, NodeIndex child, const Unit &wanted, bool set,
@@ -212,8 +227,10 @@ tl::unexpected<Error> wrongResult(const Draft &draft, NodeIndex child, const Uni
     if (!set)
         error.place.other = draft.span(child);
     advise(draft, error, child, wanted, why);
-    if (!set && why == Misfit::dimension)
+    if (!set && why == Misfit::dimension) {
         adviseHead(draft, error, child, wanted, where);
+        adviseHeight(draft, error, child, wanted);
+    }
     return tl::unexpected<Error>(std::move(error));
 }
 

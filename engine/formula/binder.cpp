@@ -248,6 +248,9 @@ tl::unexpected<Error> Binder::unknown(const ReferenceText &text, std::uint32_t s
 {
     const std::string prefix = text.sheet.empty() ? "" : text.sheet + ".";
     std::vector<std::string> fixes;
+    if (const auto whole = trimmed(m_tree.text); whole == "n/a" || whole == "na" || whole == "none")
+        return fail(ErrorKind::name, "a test that was not made leaves its cell blank",
+                    Span{0, static_cast<std::uint32_t>(m_tree.text.size())});
     if (text.sheet.empty())
         for (std::uint32_t s = 0; s < m_workbook.sheets.size() && fixes.size() < 3; ++s)
             if (s != sheetIndex && m_workbook.sheets[s].named(text.word, s))

@@ -110,6 +110,7 @@ private:
     NodeIndex add(Node node);
     NodeIndex binary(Op op, Span opSpan, NodeIndex left, NodeIndex right);
     Node &node(NodeIndex i) { return tree.nodes[i]; }
+    bool isAmount(NodeIndex i) { return node(i).kind == NodeKind::number && node(i).unit != 0; }
 
     std::size_t m_depth = 0;
 };

@@ -68,6 +68,8 @@ bool Parser::leftover()
         return !semicolonSlip(pos);
     if (m_text.substr(pos).starts_with("->"))
         return fails(ErrorKind::syntax, "`->` stands once, at the end of the whole formula", pos, pos + 2);
+    if (c == ':' && addressRange(pos))
+        return false;
     if (c == ':')
         return fails(ErrorKind::syntax, "`:` belongs to `? :` or to a range in brackets", pos, pos + 1);
     if (c == '[')
@@ -77,6 +79,8 @@ bool Parser::leftover()
         return fails(ErrorKind::syntax, "`!` has no meaning behind a value", pos, pos + 1);
     if (c == '%')
         return fails(ErrorKind::syntax, "`%` stands once, right behind a number", pos, pos + 1);
+    if (const std::size_t first = afterBlanks(0); wordAt(first) == "if" && !isKnown("if") && pos > first)
+        return fails(ErrorKind::syntax, "a choice is written condition ? this : that", first, first + 2);
     if (quoteSlip(pos) || (!word.empty() && wordSlip(pos, word)) || secondNumber(pos))
         return false;
     if (word == "as")

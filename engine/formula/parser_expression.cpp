@@ -232,7 +232,7 @@ NodeIndex Parser::sum()
         const char c = at(m_pos);
         if ((c != '+' && c != '-') || (c == '-' && at(m_pos + 1) == '>'))
             return left;
-        if (signSlip(m_pos))
+        if (signSlip(m_pos) || (isAmount(left) && dashSlip(m_pos)))
             return none;
         const std::size_t begin = m_pos++;
         const NodeIndex right = term();
@@ -251,6 +251,8 @@ NodeIndex Parser::term()
         const char c = at(m_pos);
         if (c != '*' && c != '/')
             return left;
+        if (c == '/' && isAmount(last) && slashSlip(m_pos))
+            return none;
         const std::size_t begin = m_pos++;
         if (c == '*' && at(m_pos) == '*') {
             failsWith(ErrorKind::syntax, "write ^ for a power", begin, begin + 2, "write ^", "^");
@@ -279,10 +281,22 @@ bool Parser::fractionBefore(NodeIndex left, NodeIndex right)
     if (over.find_first_not_of("0123456789") != std::string::npos ||
         under.find_first_not_of("0123456789") != std::string::npos)
         return false;
-    const std::string decimal = shortest(a.typed / b.typed) + piece(b.span.begin + under.size(), b.span.end);
-    const Span whole = span(a.span.begin, b.span.end);
-    failsWith(ErrorKind::syntax, fmt::format("`{}` can be read two ways: write {}", piece(whole), decimal),
-              whole.begin, whole.end, fmt::format("write {}", decimal), decimal);
+    // 1-1/2 in: the dash joins the whole number to its part
+    std::size_t whole = a.span.begin;
+    if (whole > 1 && at(whole - 1) == '-')
+        for (--whole; whole > 0 && at(whole - 1) >= '0' && at(whole - 1) <= '9';)
+            --whole;
+    const bool joined =
+        whole + 1 < a.span.begin && (whole == 0 || at(whole - 1) == ' ' || at(whole - 1) == '(');
+    if (!joined)
+        whole = a.span.begin;
+    const double add =
+        joined ? readNumber(m_text.substr(whole, a.span.begin - 1 - whole)).value_or(0.0) : 0.0;
+    const std::string decimal =
+        shortest(add + a.typed / b.typed) + piece(b.span.begin + under.size(), b.span.end);
+    const Span all = span(whole, b.span.end);
+    failsWith(ErrorKind::syntax, fmt::format("`{}` can be read two ways: write {}", piece(all), decimal),
+              all.begin, all.end, fmt::format("write {}", decimal), decimal);
     return true;
 }
 

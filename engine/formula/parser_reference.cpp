@@ -143,6 +143,14 @@ bool Parser::indexIsExpression(std::size_t begin, std::size_t opened)
     if (node(inner).kind == NodeKind::number)
         return fails(ErrorKind::syntax, "a line number is a whole number", exprBegin, node(inner).span.end);
     const std::string column = piece(begin, opened);
+    const Node &line = node(inner);
+    if (line.kind == NodeKind::binary && line.op == Op::subtract &&
+        node(line.children[0]).kind == NodeKind::number && node(line.children[1]).kind == NodeKind::number) {
+        const std::string range = fmt::format("{}[{}:{}]", column, piece(node(line.children[0]).span),
+                                              piece(node(line.children[1]).span));
+        return failsWith(ErrorKind::range, fmt::format("a range of lines is written {}", range), begin,
+                         m_pos + 1, fmt::format("write {}", range), range);
+    }
     const std::string text = fmt::format("pick({}[:], {})", column, piece(node(inner).span));
     return failsWith(ErrorKind::range,
                      fmt::format("a line that is worked out is taken with pick: write {}", text), begin,

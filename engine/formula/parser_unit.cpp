@@ -128,6 +128,8 @@ bool Parser::substanceAfter(Node &node)
                      begin + 2);
     const std::size_t end = wordBegin + word.size();
     const auto id = UnitTable::substanceId(word);
+    if ((!id && chargeSlip(word, wordBegin)) || nitrogenOf(word, wordBegin, end))
+        return false;
     if (!id && m_units.isUnitWord(word))
         return failsWith(ErrorKind::substance,
                          fmt::format("`as` says of what; to show it in {0} write -> {0}", word), begin, end,

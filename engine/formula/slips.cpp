@@ -42,8 +42,13 @@ bool Slips::wordSlip(std::size_t pos, std::string_view word)
     const bool number = isDigit(at(next)) || at(next) == '$' || at(next) == '(';
     if ((word == "x" || word == "X") && number)
         return toldWith(ErrorKind::syntax, "write * to multiply", pos, end, "*");
+    if (word.size() > 1 && (word[0] == 'x' || word[0] == 'X') && pos > 0 && isDigit(at(pos - 1)) &&
+        word.find_first_not_of("0123456789", 1) == std::string_view::npos)
+        return toldWith(ErrorKind::syntax, "write * to multiply", pos, pos + 1, "*");
     if (isKnown(word) || word == "pi")
         return false;
+    if (unitBeside(pos, word))
+        return true;
     if (word == "of" && (number || !then.empty()))
         return toldWith(ErrorKind::syntax, "write * to take a share of something", pos, end, "*");
     if (word == "per" && m_units.find(then)) {
@@ -56,20 +61,124 @@ bool Slips::wordSlip(std::size_t pos, std::string_view word)
         return true;
     }
     if ((word == "to" || word == "in" || word == "into") && m_units.find(then))
-        return toldWith(ErrorKind::syntax, fmt::format("write -> to show it in {}", then), pos, end, "->");
-    if ((word == "k" || word == "K") && pos > 0 && isDigit(at(pos - 1)))
+        return toldWith(ErrorKind::syntax,
+                        fmt::format("write -> to show it in {}",
+                                    piece(next, std::min(m_text.find_first_of(" )", next), m_text.size()))),
+                        pos, end, "->");
+    if ((word == "k" || word == "K" || word == "M") && pos > 0 && isDigit(at(pos - 1)))
         return told(ErrorKind::syntax,
                     "write the number out, as in 24000, or with a power of ten, as in 24e3", pos, end);
-    const char before = pos > 0 ? m_text[m_text.find_last_not_of(' ', pos - 1)] : ' ';
-    if (isDigit(before) || before == '%' || before == ')')
+    if (word == "is")
+        return toldWith(ErrorKind::syntax, "write == to compare", pos, end, "==");
+    const std::string before(wordBefore(pos));
+    if (const std::string name = before + "_" + std::string(word); !before.empty() && isKnown(name)) {
+        const std::size_t begin = m_text.rfind(before, pos - 1);
+        return toldWith(ErrorKind::name, "a name has no blanks: write " + name, begin, end, name);
+    }
+    if (!m_units.find(before))
         return false;
     for (std::uint16_t id = 0; !UnitTable::substanceWord(id).empty(); ++id)
         if (UnitTable::substanceWord(id) == word || UnitTable::substanceName(id) == word) {
+            if (at(end) == '/' && pos > 0 && at(pos - 1) == ' ') { // 3 mg Fe/L
+                const std::string braces = "{" + UnitTable::substanceWord(id) + "}";
+                fails(ErrorKind::substance,
+                      fmt::format("inside a unit the substance stands in braces: {}", braces), pos, end);
+                addFix("write " + braces, m_text.find_last_not_of(' ', pos - 1) + 1, end, braces);
+                return true;
+            }
+            if (nitrogenOf(word, pos, end))
+                return true;
             const std::string text = "as " + UnitTable::substanceWord(id);
             return toldWith(ErrorKind::substance, fmt::format("write {} to say of what it is", text), pos,
                             end, text);
         }
     return false;
+}
+
+/// The word right before a place, blanks between them passed over; empty when something else stands there.
+std::string_view Slips::wordBefore(std::size_t pos) const
+{
+    const std::size_t last = pos == 0 ? std::string_view::npos : m_text.find_last_not_of(' ', pos - 1);
+    if (last == std::string_view::npos)
+        return {};
+    const auto isPart = [](char c) {
+        return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || isDigit(c) || c == '_';
+    };
+    std::size_t begin = last + 1;
+    while (begin > 0 && isPart(m_text[begin - 1]))
+        --begin;
+    return wordAt(begin).substr(0, last + 1 - begin);
+}
+
+/// A unit word behind a unit or behind money: `gal/(person day)`, `$0.12 kWh`.
+bool Slips::unitBeside(std::size_t pos, std::string_view word)
+{
+    if (pos == 0 || !m_units.isUnitWord(word))
+        return false;
+    const std::size_t last = m_text.find_last_not_of(' ', pos - 1);
+    if (last == std::string_view::npos)
+        return false;
+    std::size_t begin = last + 1;
+    while (begin > 0 && (isDigit(at(begin - 1)) || at(begin - 1) == '.'))
+        --begin;
+    if (begin <= last && begin > 0 && at(begin - 1) == '$') {
+        const std::string text = fmt::format("/{}", word);
+        fails(ErrorKind::unit,
+              fmt::format("money for each of something is written with a /: write {}{}",
+                          piece(begin - 1, last + 1), text),
+              pos, pos + word.size());
+        addFix("write " + text, last + 1, pos + word.size(), text);
+        return true;
+    }
+    begin = last + 1;
+    while (begin > 0 &&
+           ((at(begin - 1) >= 'a' && at(begin - 1) <= 'z') || (at(begin - 1) >= 'A' && at(begin - 1) <= 'Z')))
+        --begin;
+    const bool inside = m_text.substr(0, begin).rfind('(') != std::string_view::npos && begin > 0 &&
+                        (at(begin - 1) == '(' || at(begin - 1) == '*' || at(begin - 1) == ' ');
+    if (!inside || !m_units.isUnitWord(wordAt(begin)))
+        return false;
+    fails(ErrorKind::unit, "units are joined by *, as in gal/(person*day)", pos, pos + word.size());
+    addFix("write *", last + 1, pos, "*");
+    return true;
+}
+
+/// `NO3-N`: the laboratory's way of saying that only the nitrogen of it is weighed.
+bool Slips::nitrogenOf(std::string_view word, std::size_t begin, std::size_t end)
+{
+    const bool nitrogen = word == "NO3" || word == "NO2" || word == "NH3" || word == "NH4";
+    if (!nitrogen || at(end) != '-' || wordAt(end + 1) != "N")
+        return false;
+    const bool told = m_text.substr(0, begin).ends_with("as ");
+    return toldWith(ErrorKind::substance, fmt::format("`{}-N` is an amount of nitrogen: write as N", word),
+                    begin, end + 2, told ? "N" : "as N");
+}
+
+/// `5 gpm / ft^2`: the blanks make a division of it, and a unit alone is no amount.
+bool Slips::slashSlip(std::size_t pos)
+{
+    const std::size_t next = afterBlanks(pos + 1);
+    const std::string_view word = wordAt(next);
+    const char behind = at(next + word.size());
+    const std::size_t last = pos == 0 ? std::string_view::npos : m_text.find_last_not_of(' ', pos - 1);
+    if (word.empty() || last == std::string_view::npos || (next == pos + 1 && last + 1 == pos) ||
+        behind == '(' || behind == '[' || behind == '.' || !m_units.isUnitWord(word) || isKnown(word))
+        return false;
+    std::size_t begin = last + 1;
+    while (begin > 0 &&
+           ((at(begin - 1) >= 'a' && at(begin - 1) <= 'z') || (at(begin - 1) >= 'A' && at(begin - 1) <= 'Z')))
+        --begin;
+    std::size_t digits = last + 1;
+    while (digits > 0 && (isDigit(at(digits - 1)) || at(digits - 1) == '.'))
+        --digits;
+    const bool unit = begin <= last && m_units.isUnitWord(m_text.substr(begin, last + 1 - begin));
+    if (!unit && !(digits <= last && digits > 0 && at(digits - 1) == '$'))
+        return false;
+    const std::string text = fmt::format("/{}", word);
+    fails(ErrorKind::unit, fmt::format("a unit has no blanks inside: write {}", text), pos,
+          next + word.size());
+    addFix("write " + text, last + 1, next + word.size(), text);
+    return true;
 }
 
 bool Slips::signSlip(std::size_t pos)
@@ -80,13 +189,33 @@ bool Slips::signSlip(std::size_t pos)
     }
     const std::string_view word = at(pos) == '-' ? wordAt(pos + 1) : std::string_view{};
     const char behind = at(pos + 1 + word.size());
-    if (word.empty() || pos == 0 || !isDigit(at(pos - 1)) || behind == '(' || behind == '[' ||
-        behind == '.' || !m_units.isUnitWord(word) || isKnown(word))
+    if (word.empty() || pos == 0 || behind == '(' || behind == '[' || behind == '.' ||
+        !m_units.isUnitWord(word) || isKnown(word))
         return false;
-    return toldWith(ErrorKind::syntax,
-                    fmt::format("a unit follows its number without a dash: write {} {}",
-                                piece(m_text.find_last_not_of("0123456789./", pos - 1) + 1, pos), word),
-                    pos, pos + 1, " ");
+    std::size_t number = pos;
+    while (number > 0 && (isDigit(at(number - 1)) || at(number - 1) == '.' || at(number - 1) == '/'))
+        --number;
+    const char first = number > 0 ? at(number - 1) : ' ';
+    if (number == pos || (first >= 'a' && first <= 'z') || (first >= 'A' && first <= 'Z') || first == '_')
+        return false;
+    return toldWith(
+        ErrorKind::syntax,
+        fmt::format("a unit follows its number without a dash: write {} {}", piece(number, pos), word), pos,
+        pos + 1, " ");
+}
+
+bool Slips::dashSlip(std::size_t pos)
+{
+    const std::string_view word = at(pos) == '-' ? wordAt(pos + 1) : std::string_view{};
+    if (word.empty() || pos == 0 || at(pos - 1) == ' ' || !m_units.isUnitWord(word) || isKnown(word) ||
+        at(pos + 1 + word.size()) == '(')
+        return false;
+    return told(
+        ErrorKind::unit,
+        fmt::format("`{}` is a unit and needs a number; units are joined by * inside parentheses, as in "
+                    "gal/(person*day)",
+                    word),
+        pos + 1, pos + 1 + word.size());
 }
 
 bool Slips::quoteSlip(std::size_t pos)
@@ -188,6 +317,12 @@ bool Slips::characterSlip(std::size_t pos, std::size_t end)
         return told(ErrorKind::syntax, fmt::format("`\xC2\xB1` {}", tolerance), pos, end);
     if (character == "\xE2\x80\x98" || character == "\xE2\x80\x9A")
         return curlyWords(pos, end);
+    for (const Row &row : rows)
+        if (character == row.character && row.fix.starts_with("0.") && pos > 0 && isDigit(at(pos - 1)))
+            return toldWith(
+                ErrorKind::syntax,
+                fmt::format("a part of a number is written as a decimal: write {}", row.fix.substr(1)), pos,
+                end, std::string(row.fix.substr(1)));
     for (const Row &row : rows)
         if (character == row.character)
             return row.hasFix

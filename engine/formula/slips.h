@@ -21,15 +21,21 @@ protected:
     bool isKnown(std::string_view word) const { return m_isKnownWord && m_isKnownWord(m_context, word); }
 
     // All tell by true that they failed. slips.cpp: between two pieces of a formula
-    bool wordSlip(std::size_t pos, std::string_view word); ///< `x`, `per`, `of`, `to`, a substance
-    bool signSlip(std::size_t pos);                        ///< `+-`, `+/-`, a dash before a unit
-    bool quoteSlip(std::size_t pos);                       ///< 5' 3"
-    bool secondNumber(std::size_t pos);                    ///< 5 ft 3 in
-    bool semicolonSlip(std::size_t pos);                   ///< max(1; 2)
+    bool wordSlip(std::size_t pos, std::string_view word);   ///< `x`, `per`, `of`, `to`, a substance
+    bool signSlip(std::size_t pos);                          ///< `+-`, `+/-`, a dash before a unit
+    bool slashSlip(std::size_t pos);                         ///< 5 gpm / ft^2, behind an amount
+    bool dashSlip(std::size_t pos);                          ///< 60 gal/person-day, behind an amount
+    bool unitBeside(std::size_t pos, std::string_view word); ///< gal/(person day), $0.12 kWh
+    bool nitrogenOf(std::string_view word, std::size_t begin, std::size_t end); ///< NO3-N
+    bool chargeSlip(std::string_view word, std::size_t begin);                  ///< Fe2+, calcium carbonate
+    bool quoteSlip(std::size_t pos);                                            ///< 5' 3"
+    bool secondNumber(std::size_t pos);                                         ///< 5 ft 3 in
+    bool semicolonSlip(std::size_t pos);                                        ///< max(1; 2)
     bool characterSlip(std::size_t pos, std::size_t end);
     bool notMade(); ///< the whole text says that there is no reading
 
     // slips_written.cpp: names, dates and numbers written in other ways
+    bool addressRange(std::size_t colon);                                        ///< cost1:cost8
     bool cellAddress(std::size_t begin);                                         ///< A1, $A$1, R1C1
     bool sheetSlip(std::size_t begin, std::string_view word);                    ///< water!A1
     bool capitalSlip(std::size_t begin, std::string_view word);                  ///< TRUE, BDL
@@ -45,6 +51,7 @@ protected:
     bool m_inArguments = false; ///< a comma parts arguments here
 
 private:
+    std::string_view wordBefore(std::size_t pos) const;
     bool told(ErrorKind kind, std::string words, std::size_t begin, std::size_t end);
     bool toldWith(ErrorKind kind, std::string words, std::size_t begin, std::size_t end, std::string text);
     bool curlyWords(std::size_t pos, std::size_t end);

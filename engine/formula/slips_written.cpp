@@ -101,6 +101,27 @@ bool Slips::cellAddress(std::size_t begin)
     return true;
 }
 
+/// `cost1:cost8` where a column is called cost.
+bool Slips::addressRange(std::size_t colon)
+{
+    const std::string_view before = wordBefore(colon);
+    if (before.empty())
+        return false;
+    const auto begin = static_cast<std::size_t>(before.data() - m_text.data());
+    const auto split = [](std::string_view word) {
+        const std::size_t digits = word.find_last_not_of("0123456789") + 1;
+        return std::pair{word.substr(0, digits), word.substr(digits)};
+    };
+    const auto [key, first] = split(before);
+    const auto [same, last] = split(wordAt(colon + 1));
+    if (key.empty() || first.empty() || last.empty() || key != same || !isKnown(key))
+        return false;
+    const std::size_t end = colon + 1 + wordAt(colon + 1).size();
+    const std::string text = fmt::format("{}[{}:{}]", key, first, last);
+    return !failsWith(ErrorKind::range, fmt::format("`{}` is written {} here", piece(begin, end), text),
+                      begin, end, "write " + text, text);
+}
+
 bool Slips::sheetSlip(std::size_t begin, std::string_view word)
 {
     const std::size_t mark = begin + word.size();
@@ -238,6 +259,29 @@ bool Slips::groupedByMark(std::size_t begin, std::size_t numberEnd)
     return !failsWith(ErrorKind::syntax,
                       fmt::format("numbers in a formula have no grouping marks: write {}", joined), begin,
                       end, "write " + joined, joined);
+}
+
+/// `Fe2+`, `calcium carbonate`: a substance by its ion or by a name of two words.
+bool Slips::chargeSlip(std::string_view word, std::size_t begin)
+{
+    const std::string_view stem = word.substr(0, word.find_last_not_of("0123456789") + 1);
+    const std::size_t end = begin + word.size();
+    std::string meant;
+    std::size_t stop = end;
+    if ((at(end) == '+' || at(end) == '-') && stem.size() < word.size() && UnitTable::substanceId(stem)) {
+        meant = stem;
+        stop = end + 1;
+    }
+    for (std::uint16_t id = 0; meant.empty() && !UnitTable::substanceWord(id).empty(); ++id) {
+        const std::string name = UnitTable::substanceName(id);
+        if (name.find(' ') != std::string::npos && m_text.substr(begin).starts_with(name)) {
+            meant = UnitTable::substanceWord(id);
+            stop = begin + name.size();
+        }
+    }
+    return !meant.empty() &&
+           !failsWith(ErrorKind::substance, fmt::format("`{}` is written {} here", piece(begin, stop), meant),
+                      begin, stop, "write " + meant, meant);
 }
 
 /// `cu ft`, `square feet`

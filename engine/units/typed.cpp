@@ -39,6 +39,20 @@ TypedValue valueOf(const TypedNumber &number, Bound bound)
     return value;
 }
 
+/// 40/60 psi is a switch with two settings to those who type it, and 0.667 psi when it is read as a fraction.
+void noteFraction(TypedValue &value, std::string_view typed, std::size_t pos)
+{
+    static constexpr std::string_view usual[] = {"2",  "3",  "4",  "5",  "6",  "8",
+                                                 "10", "12", "16", "32", "64", "100"};
+    const std::string_view below = typed.substr(typed.find('/') + 1);
+    if (std::find(std::begin(usual), std::end(usual), below) != std::end(usual))
+        return;
+    value.notes.push_back({"read_as_fraction",
+                           fmt::format("`{}` is read as the fraction {}; two readings stand in two cells",
+                                       typed, toFigures(value.number, 3)),
+                           spanOf(pos, pos + typed.size())});
+}
+
 /// Reads one typed text (plain, trimmed). Every step gives a value, an error, or nothing (try the next one).
 class Reader
 {
@@ -204,6 +218,8 @@ Reader::Step Reader::amount(std::size_t pos, Bound bound)
         return std::optional<Typed>{};
     TypedValue value = valueOf(**number, bound);
     value.number = (*number)->value;
+    if ((*number)->isFraction)
+        noteFraction(value, m_text.substr(pos, (*number)->end - pos), pos);
     const std::size_t end = skipBlanks(m_text, (*number)->end);
     if (end == m_text.size())
         return bare(std::move(value), pos);
@@ -218,7 +234,7 @@ Reader::Step Reader::amount(std::size_t pos, Bound bound)
 Reader::Step Reader::withUnit(TypedValue value, double number, TypedUnit unit) const
 {
     value.unit = std::move(unit.unit);
-    value.notes = std::move(unit.notes);
+    value.notes.insert(value.notes.end(), unit.notes.begin(), unit.notes.end());
     value.hasUnit = true;
     value.type.quantity = value.unit.type;
     value.number = value.unit.toBase(number);

@@ -153,8 +153,9 @@ Result<Unit> tagged(const Unit &unit, std::uint16_t substance, const UnitTable &
     const std::vector<AmountWord> amounts = amountWords(root);
     if (amounts.empty())
         return fail(ErrorKind::substance,
-                    fmt::format("{} has no mass or amount that could be of {}",
-                                unit.text.empty() ? "a pure number" : "`" + unit.text + "`", of));
+                    fmt::format("{} has no mass or amount that could be of {}{}",
+                                unit.text.empty() ? "a pure number" : "`" + unit.text + "`", of,
+                                unit.text == "%" ? ": for the strength of bleach write trade_pct" : ""));
     if (amounts.size() > 1) {
         if (unit.type.substances.items() ==
             std::vector<std::pair<std::uint16_t, std::int8_t>>{{substance, 6}})

@@ -43,6 +43,8 @@ constexpr Row meanings[] = {
     {"cent", "money is in dollars, as in $0.05"},
     {"cents", "money is in dollars, as in $0.05"},
     {"SU", "pH is a plain number"},
+    {"su", "pH is a plain number"},
+    {"pH", "pH is a plain number"},
     {"TDS", "dissolved solids are an amount, as in 350 mg/L"},
     {"ccf", "it is 100 ft^3"},
     {"U", "what was not detected is written ND 0.05 mg/L, with the limit it was tested to"},

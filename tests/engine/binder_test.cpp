@@ -169,6 +169,7 @@ void BinderTest::refuses_data()
     row("an address of a spreadsheet", "amount2 + 1", 6,
         "no cell or column is called `amount2`: a line of a column is written amount[2]", "amount2",
         "amount[2] + 1");
+    row("a test that was not made", "n/a", 6, "a test that was not made leaves its cell blank", "n/a");
     row("a condition of other languages", "raw_iron > 1 and true", 6, "a condition is yes or no: write yes",
         "true", "raw_iron > 1 and yes");
     row("above the first line", "amount[-1]", 1, "`amount[-1]` points above the first line, seen from line 1",

@@ -478,6 +478,41 @@ void ParserTest::refused_data()
     row("brackets for parentheses", "«[»1 + 2]",
         "brackets stand right behind a column key, for example cost[8]");
     row("about", "«~»5", "a formula takes the value itself: leave ~ out", "5");
+    row("a half behind a figure", "1«½» in", "a part of a number is written as a decimal: write .5",
+        "1.5 in");
+    row("a whole and its part joined by a dash", "«1-1/2 in» * 2",
+        "`1-1/2 in` can be read two ways: write 1.5 in", "1.5 in * 2");
+    row("a difference with a fraction", "a - «1/2 in»", "`1/2 in` can be read two ways: write 0.5 in",
+        "a - 0.5 in");
+    row("millions of dollars", "$1.2«M»",
+        "write the number out, as in 24000, or with a power of ten, as in 24e3");
+    row("x tight between figures", "10«x»54", "write * to multiply", "10*54");
+    row("nitrogen of nitrate", "10 mg/L as «NO3-N»", "`NO3-N` is an amount of nitrogen: write as N",
+        "10 mg/L as N");
+    row("nitrogen of nitrate without as", "10 mg/L «NO3-N»", "`NO3-N` is an amount of nitrogen: write as N",
+        "10 mg/L as N");
+    row("an ion", "3 mg/L as «Fe2+» + a", "`Fe2+` is written Fe here", "3 mg/L as Fe + a");
+    row("a name of two words", "171 mg/L as «calcium carbonate»", "`calcium carbonate` is written CaCO3 here",
+        "171 mg/L as CaCO3");
+    row("a substance inside a unit", "3 mg «Fe»/L", "inside a unit the substance stands in braces: {Fe}",
+        "3 mg{Fe}/L");
+    row("money without its slash", "$0.12 «kWh» * a",
+        "money for each of something is written with a /: write $0.12/kWh", "$0.12/kWh * a");
+    row("a unit with blanks inside", "5 gpm «/ ft»^2", "a unit has no blanks inside: write /ft",
+        "5 gpm/ft^2");
+    row("money with blanks inside", "$0.12 «/ kWh»", "a unit has no blanks inside: write /kWh", "$0.12/kWh");
+    row("units joined by a blank", "60 gal/(person «day»)", "units are joined by *, as in gal/(person*day)",
+        "60 gal/(person*day)");
+    row("units joined by a dash", "60 gal/person-«day»",
+        "`day` is a unit and needs a number; units are joined by * inside parentheses, as in "
+        "gal/(person*day)");
+    row("a unit that goes on behind in", "a «in» ug/L", "write -> to show it in ug/L", "a -> ug/L");
+    row("is for a comparison", "a «is» 3", "write == to compare", "a == 3");
+    row("a choice in words", "«if» a > 3 then 1 else 2", "a choice is written condition ? this : that");
+    row("lines joined by a dash", "«cost[1-8]»", "a range of lines is written cost[1:8]", "cost[1:8]");
+    row("a word behind a word that is no unit", "c «manganese»", "an operator is missing before `manganese`");
+    row("lines by the key and a number", "sum(«cost1:cost8»)", "`cost1:cost8` is written cost[1:8] here",
+        "sum(cost[1:8])");
     row("a root sign", "«√»2", "write sqrt( ) for a root");
     row("a live value that calculates", "\"now «{iron + 2}»\"",
         "braces show one cell, perhaps in a unit: calculate in a cell and show that", "\"now {{iron + 2}\"");

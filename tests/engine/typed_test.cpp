@@ -337,6 +337,11 @@ void TypedTest::notesOfUnits()
     QCOMPARE(typed->value.notes[0].words,
              std::string("ppm is read as mg/L: right in dilute water, not in brine or stock solutions"));
     QVERIFY(read("3 mg/L as Fe")->value.notes.empty());
+    QVERIFY(read("3/4 in")->value.notes.empty());
+    const auto pressures = read("40/60 psi");
+    QCOMPARE(pressures->value.notes.size(), std::size_t{1});
+    QCOMPARE(pressures->value.notes[0].words,
+             std::string("`40/60` is read as the fraction 0.667; two readings stand in two cells"));
 }
 
 void TypedTest::datesAreTheCalendar()

@@ -212,6 +212,7 @@ void UnitsTest::refusals_data()
     row("a flag of a laboratory", "U",
         "`U` is no unit: what was not detected is written ND 0.05 mg/L, with the limit it was tested to", "U",
         "");
+    row("pH as a unit", "pH", "`pH` is no unit: pH is a plain number", "pH", "");
     row("standard units of pH", "SU", "`SU` is no unit: pH is a plain number", "SU", "");
     row("nothing like it", "zzzzzz",
         "`zzzzzz` is no unit: take one of the list of units, or count it as a `thing`", "zzzzzz", "");
