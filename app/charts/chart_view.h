@@ -23,9 +23,12 @@ public:
 
 protected:
     bool eventFilter(QObject *watched, QEvent *event) override;
+    void resizeEvent(QResizeEvent *event) override;
+    void keyPressEvent(QKeyEvent *event) override;
 
 private:
     void draw();
+    void shareHeight();
 
     struct Parts;
     Parts *m_parts;

@@ -114,6 +114,7 @@ void drawRing(QCustomPlot &plot, const QRectF &axes, const QSizeF &size, const Q
     const double rx = axes.width() * size.width() / 2, ry = axes.height() * size.height() / 2;
     ring->topLeft->setCoords(at.x() - rx, at.y() + ry);
     ring->bottomRight->setCoords(at.x() + rx, at.y() - ry);
+    ring->setClipToAxisRect(false); // whole also in the last year
     ring->setPen(QPen(QColor(0x15, 0x18, 0x1C), 1.2 * scale));
     ring->setBrush(Qt::NoBrush);
 }
@@ -298,6 +299,9 @@ QStringList chartSentences(const ChartView &view)
     }
     for (const auto &sentence : view.crossings)
         out += words(sentence) + QLatin1Char('.');
+    if (view.money && view.series.size() == 1)
+        out += QStringLiteral("Only %1 is drawn: there is nothing to compare it with.")
+                   .arg(words(view.series.front().title));
     if (view.money && view.crossings.empty() && view.series.size() > 1)
         out += QStringLiteral("No option overtakes another within these years.");
     for (const auto &left : view.leftOut)

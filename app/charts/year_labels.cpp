@@ -84,6 +84,12 @@ std::vector<YearLabel> placeYearLabels(const ChartView &view, const QRectF &axes
     std::vector<YearLabel> out;
     for (std::size_t i = 0; i < view.points.size(); ++i) {
         const QPointF ring = inAxes(view.points[i].x, view.points[i].y, axes);
+        // Rings of one year that touch are told by one label.
+        if (std::any_of(out.begin(), out.end(), [&](const YearLabel &other) {
+                return std::fabs(other.ring.x() - ring.x()) < 0.1 * ringSize.width() &&
+                       std::fabs(other.ring.y() - ring.y()) < 1.5 * ringSize.height();
+            }))
+            continue;
         std::optional<YearLabel> best;
         int least = 1000000;
         for (const QPointF &place : places()) {

@@ -19,8 +19,9 @@ struct YearLabel {
     bool free = true; ///< no line runs through the box
 };
 
-/// One label a crossing; a crossing for which every place is taken by another label goes without. `axes` is
-/// what the axes span, `label` and `ring` the sizes of a label and a ring, `barred` is kept free.
+/// One label a crossing, or for rings of one year that touch; a crossing for which every place is taken by
+/// another label goes without. `axes` is what the axes span, `label` and `ring` the sizes of a label and a
+/// ring, `barred` is kept free.
 std::vector<YearLabel> placeYearLabels(const ChartView &view, const QRectF &axes, const QSizeF &label,
                                        const QSizeF &ring, const QRectF &barred = {});
 

@@ -140,13 +140,13 @@ int unitsCommand(const Options &options)
                              close.empty() ? std::string() : "; did you mean " + joined(close) + "?"));
         return wrongUse;
     }
-    std::string source = unit->source;
+    std::string_view source = unit->source;
     for (const UnitSource &row : UnitTable::sources())
         if (row.key == unit->source)
             source = row.words;
     std::string out = fmt::format("{}: {}\n", unit->word, unit->name);
-    if (!unit->spellings.empty())
-        out += fmt::format("also written: {}\n", fmt::join(unit->spellings, ", "));
+    if (const auto spellings = unit->spellings(); !spellings.empty())
+        out += fmt::format("also written: {}\n", fmt::join(spellings, ", "));
     out += fmt::format("is: {}\n", unit->definition);
     if (!unit->note.empty())
         out += fmt::format("note: {}\n", unit->note);

@@ -39,8 +39,12 @@ const char *gradeWord(Finding::Grade grade)
 
 int checkCommand(const Options &options)
 {
+    if (options.format == Format::csv || options.format == Format::html) {
+        complain("check prints text or json: leave --format out, or write --format json");
+        return wrongUse;
+    }
     int code = good;
-    const auto session = openWith(options, code);
+    const Session *session = openWith(options, code);
     if (!session)
         return code;
     const auto findings = session->findings();

@@ -61,9 +61,25 @@ Result<void> fits(const Session &session, const CellAt &at, const std::string &n
 {
     const auto &program = session.program();
     const NodeFacts &facts = program.facts(program.nodeOf(at));
-    if (facts.type.kind == ValueKind::words || facts.type.kind == ValueKind::blank || facts.error)
+    const bool inWords = session.workbook().sheets[at.sheet].column(at.column).kind == ColumnKind::words;
+    if (inWords || (facts.type.kind == ValueKind::blank && facts.type.list == 0) || facts.error)
         return {};
     const Program::Preview preview = program.preview(session.workbook(), at, text, session.values());
+    if (facts.type.list != 0 && preview.error && isName(text)) {
+        std::vector<std::string> words;
+        for (const std::string &word : program.lists().words(facts.type.list))
+            words.push_back(quoted(word));
+        return fail(ErrorKind::use,
+                    fmt::format("--set {}: `{}` is not a choice here: {}", name, text, joined(words)));
+    }
+    if (facts.type.kind == ValueKind::words && preview.error && isName(text))
+        return fail(ErrorKind::use,
+                    fmt::format("--set {}: words stand in double quotation marks: write '{}=\"{}\"'", name,
+                                name, text));
+    if (facts.type.kind == ValueKind::words || facts.type.kind == ValueKind::blank)
+        return preview.error ? Result<void>(fail(ErrorKind::use,
+                                                 fmt::format("--set {}: {}", name, preview.error->words)))
+                             : Result<void>();
     if (facts.type.kind == ValueKind::yesNo && (preview.error || preview.type.kind != ValueKind::yesNo))
         return fail(ErrorKind::use, fmt::format("--set {}: `{}` is neither yes nor no", name, text));
     if (preview.error)
@@ -104,8 +120,8 @@ bool setOne(Session &session, const std::string &assignment, int &code)
         code = wrongUse;
         return false;
     }
-    const std::string name = assignment.substr(0, equals);
-    std::string text = assignment.substr(equals + 1);
+    const std::string name(trimmed(std::string_view(assignment).substr(0, equals)));
+    std::string text(trimmed(std::string_view(assignment).substr(equals + 1)));
     const auto at = session.find(name);
     if (!at) {
         complain(fmt::format("--set {}: {}", name, at.error().words));
@@ -129,8 +145,19 @@ bool setOne(Session &session, const std::string &assignment, int &code)
 
 } // namespace
 
-std::unique_ptr<Session> openWith(const Options &options, int &code)
+Session &kept(std::unique_ptr<Session> session)
 {
+    static auto &all = *new std::vector<std::unique_ptr<Session>>;
+    return *all.emplace_back(std::move(session));
+}
+
+Session *openWith(const Options &options, int &code)
+{
+    if (options.file == "-") {
+        complain("a workbook is read from a file, not from standard input: name the file");
+        code = cannotRead;
+        return nullptr;
+    }
     auto session = Session::open(options.file, foldersOf(options));
     if (!session) {
         const Error &error = session.error();
@@ -149,7 +176,7 @@ std::unique_ptr<Session> openWith(const Options &options, int &code)
     for (const auto &assignment : options.sets)
         if (!setOne(**session, assignment, code))
             return nullptr;
-    return std::move(*session);
+    return &kept(std::move(*session));
 }
 
 int verdictOf(const Session &session)

@@ -28,7 +28,7 @@ enum class Format { text, json, csv, html };
 struct Options {
     std::vector<std::string> pluginFolders;
     std::string file, formula, word, sheet, cell, picture;
-    std::vector<std::string> sets;
+    std::vector<std::string> sets, searched;
     Format format = Format::text;
     int figures = 6;
     bool page = false;
@@ -46,7 +46,10 @@ int recountCommand(const Options &options);
 
 PluginFolders foldersOf(const Options &options);
 /// Opens the file and puts the --set values in; on failure prints why and returns the exit code in `code`.
-std::unique_ptr<Session> openWith(const Options &options, int &code);
+Session *openWith(const Options &options, int &code);
+/// Keeps a session to the end of the program: the system takes back all memory at once, we would piece by
+/// piece.
+Session &kept(std::unique_ptr<Session> session);
 /// Standard error: "puteal: words" and, when there are any, the ways out.
 void complain(const std::string &words);
 void complain(const Error &error);

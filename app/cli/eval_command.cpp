@@ -10,10 +10,14 @@ namespace puteal::cli
 
 int evalCommand(const Options &options)
 {
-    const auto session = Session::createNew(foldersOf(options));
-    const Program &program = session->program();
+    if (options.format == Format::csv || options.format == Format::html) {
+        complain("eval prints text or json: leave --format out, or write --format json");
+        return wrongUse;
+    }
+    const Session &session = kept(Session::createNew(foldersOf(options)));
+    const Program &program = session.program();
     const CellAt at{0, 1, 0};
-    const auto preview = program.preview(session->workbook(), at, options.formula, session->values());
+    const auto preview = program.preview(session.workbook(), at, options.formula, session.values());
     if (preview.error) {
         complainAt(options.formula, *preview.error);
         return preview.error->kind == ErrorKind::plugin ? pluginFailed : formulaError;

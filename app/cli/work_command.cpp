@@ -18,7 +18,9 @@ namespace
 
 int printCell(const Session &session, const Options &options)
 {
-    const auto at = session.find(options.cell);
+    // a bare name is looked for in the sheet that was named
+    const bool bare = !options.sheet.empty() && options.cell.find('.') == std::string::npos;
+    const auto at = session.find(bare ? options.sheet + "." + options.cell : options.cell);
     if (!at) {
         complain(at.error().words);
         return wrongUse;
@@ -42,7 +44,11 @@ int printCell(const Session &session, const Options &options)
 int workCommand(const Options &options)
 {
     int code = good;
-    const auto session = openWith(options, code);
+    if (!options.cell.empty() && (options.format == Format::csv || options.format == Format::html)) {
+        complain("--cell prints text or json: leave --format out, or write --format json");
+        return wrongUse;
+    }
+    const Session *session = openWith(options, code);
     if (!session)
         return code;
     if (!options.sheet.empty() && !session->workbook().sheetByKey(options.sheet)) {

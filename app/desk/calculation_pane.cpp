@@ -215,7 +215,7 @@ QString cautionsHtml(const Calculation &steps)
     return html;
 }
 
-QString sourcesHtml(const CellView &view, const Workbook &workbook)
+QString sourcesHtml(const CellView &view, const Workbook &workbook, bool uses)
 {
     if (view.sources.empty())
         return {};
@@ -225,7 +225,8 @@ QString sourcesHtml(const CellView &view, const Workbook &workbook)
         html +=
             QStringLiteral("<div>%1&nbsp; %2</div>")
                 .arg(escaped(mark), source ? escaped(std::string(markTitle(mark[0])) + ": " + source->words)
-                                           : QObject::tr("worked out from the cells below"));
+                                    : uses ? QObject::tr("worked out from the cells below")
+                                           : QObject::tr("worked out here"));
     }
     return html;
 }
@@ -246,8 +247,9 @@ void CalculationPane::show(const Session &session, const CellAt &at)
         m_after += inked(escaped(note), color::quiet);
     if (!m_steps.reason.empty())
         m_after += heading(tr("WHY")) + QStringLiteral("<div>%1</div>").arg(escaped(m_steps.reason));
-    m_after += limitHtml(view, cell) + cautionsHtml(m_steps) + sourcesHtml(view, session.workbook());
     const auto uses = session.program().precedents(at, 60), used = session.program().dependents(at, 60);
+    m_after +=
+        limitHtml(view, cell) + cautionsHtml(m_steps) + sourcesHtml(view, session.workbook(), !uses.empty());
     if (!uses.empty())
         m_after += heading(tr("USES")) + cellLinks(session, at.sheet, uses);
     if (!used.empty())

@@ -16,8 +16,10 @@ constexpr int mostRows = 9; ///< small rows a cell may take; the rest is told by
 
 int heightOf(const QString &words, const QFont &font, int width)
 {
-    return QFontMetrics(font)
-        .boundingRect(QRect(0, 0, std::max(width, 20), 100000), Qt::TextWordWrap, words)
+    const QFontMetrics metrics(font);
+    const int across = std::max(width, 20);
+    return metrics
+        .boundingRect(QRect(0, 0, across, 100000), Qt::TextWordWrap, breakable(words, metrics, across))
         .height();
 }
 
@@ -192,12 +194,15 @@ bool CellDelegate::paintNarrow(QPainter &painter, const QRect &inner, const QFon
     if (width + (unit.isEmpty() ? 0 : known.widths.of(unit) + 10) <= inner.width())
         return false;
     const bool fits = width <= inner.width();
+    // Both in the middle of a line that others make higher.
+    const int high =
+        std::min(inner.height(), known.widths.metrics().height() + known.smallWidths.metrics().height());
+    const QRect two(inner.left(), inner.top() + (inner.height() - high) / 2, inner.width(), high);
     painter.setFont(known.font);
-    drawRow(painter, inner, Qt::AlignTop | Qt::AlignRight, fits ? number : QStringLiteral("..."),
-            known.widths);
+    drawRow(painter, two, Qt::AlignTop | Qt::AlignRight, fits ? number : QStringLiteral("..."), known.widths);
     painter.setFont(known.small);
     painter.setPen(color::quiet);
-    drawRow(painter, inner, Qt::AlignBottom | Qt::AlignRight,
+    drawRow(painter, two, Qt::AlignBottom | Qt::AlignRight,
             known.smallWidths.cut(fits ? unit : tr("too narrow"), inner.width()), known.smallWidths);
     return true;
 }

@@ -109,11 +109,17 @@ void FormulaEdit::paintEvent(QPaintEvent *event)
 
 bool FormulaEdit::event(QEvent *event)
 {
-    // F1 explains the word at the caret here; elsewhere in the window it explains the cell.
-    if (event->type() == QEvent::ShortcutOverride && static_cast<QKeyEvent *>(event)->key() == Qt::Key_F1 &&
-        static_cast<QKeyEvent *>(event)->modifiers() == Qt::NoModifier) {
-        event->accept();
-        return true;
+    if (event->type() == QEvent::ShortcutOverride) {
+        // F1 explains the word at the caret here; elsewhere in the window it explains the cell.
+        // Ctrl+Backspace rubs a word out here; on the sheet it deletes lines.
+        const auto *key = static_cast<QKeyEvent *>(event);
+        const bool help = key->key() == Qt::Key_F1 && key->modifiers() == Qt::NoModifier;
+        const bool rubs = (key->key() == Qt::Key_Backspace || key->key() == Qt::Key_Delete) &&
+                          (key->modifiers() & Qt::ControlModifier);
+        if (help || rubs) {
+            event->accept();
+            return true;
+        }
     }
     return QPlainTextEdit::event(event);
 }

@@ -1,6 +1,8 @@
 /// Colors, fonts and state shapes.
 #include "desk/look.h"
 
+#include <utility>
+
 #include <QFontDatabase>
 #include <QObject>
 #include <QPainterPath>
@@ -216,12 +218,36 @@ QString withoutTail(QString text)
 }
 } // namespace
 
+QString breakable(const QString &words, const QFontMetrics &metrics, int width)
+{
+    constexpr QChar mayBreak(0x200B);
+    QString out;
+    bool first = true;
+    for (const QString &word : words.split(QLatin1Char(' '))) {
+        out += std::exchange(first, false) ? QString() : QStringLiteral(" ");
+        if (metrics.horizontalAdvance(word) <= width) {
+            out += word;
+            continue;
+        }
+        int row = 0;
+        for (const QChar letter : word) {
+            row += metrics.horizontalAdvance(letter);
+            if (row > width - 2) {
+                out += mayBreak;
+                row = metrics.horizontalAdvance(letter);
+            }
+            out += letter;
+        }
+    }
+    return out;
+}
+
 void drawTwoRows(QPainter &painter, const QRect &box, const QFont &font, const QString &words,
                  Qt::Alignment align)
 {
     painter.setFont(font);
     const QFontMetrics metrics(font);
-    QString text = words;
+    QString text = breakable(words, metrics, box.width());
     while (metrics.boundingRect(QRect(0, 0, box.width(), 10000), Qt::TextWordWrap, text).height() >
                box.height() + 2 &&
            text.size() > 8)

@@ -3,6 +3,7 @@
 
 #include <QColor>
 #include <QFont>
+#include <QFontMetrics>
 #include <QPainter>
 #include <QPalette>
 #include <QString>
@@ -57,6 +58,8 @@ QString markGlyph(Mark mark);
 /// error, or waits where the cell only waits for others.
 Mark markOf(const Error &error);
 
+/// The words with places to break them at inside those that are wider than `width`.
+QString breakable(const QString &words, const QFontMetrics &metrics, int width);
 /// Words in as many small rows as the box has, cut with dots.
 void drawTwoRows(QPainter &painter, const QRect &box, const QFont &font, const QString &words,
                  Qt::Alignment align = Qt::AlignVCenter);

@@ -4,6 +4,7 @@
 #include <QFileInfo>
 #include <QLabel>
 #include <QMenu>
+#include <QMenuBar>
 #include <QMessageBox>
 #include <QSettings>
 #include <QStatusBar>
@@ -57,9 +58,11 @@ bool MainWindow::openFile(const QString &path)
         const Error &error = session.error();
         if (!QFileInfo::exists(path))
             forget(path);
-        refuse(error.place.fileLine > 0
+        const bool told = error.words.find("(file line ") != std::string::npos;
+        refuse(error.place.fileLine > 0 && !told
                    ? tr("%1, file line %2: %3").arg(path).arg(error.place.fileLine).arg(fromUtf8(error.words))
-                   : fromUtf8(error.words));
+               : told ? tr("%1: %2").arg(path, fromUtf8(error.words))
+                      : fromUtf8(error.words));
         return false;
     }
     take(std::move(*session));
@@ -110,15 +113,50 @@ bool MainWindow::saveElsewhere()
     return saveAs(dialog.selectedFiles().front());
 }
 
+/// Another program wrote to the file: whose changes are to stand is the person's choice.
+bool MainWindow::mayReplace(const QString &path)
+{
+    const QString name = QFileInfo(path).fileName();
+    m_refusal =
+        tr("not saved: %1 was changed by another program since it was opened here; save under another "
+           "name, or open it again")
+            .arg(name);
+    say(m_refusal);
+    if (m_quiet)
+        return false;
+    QMessageBox box(QMessageBox::Question, QStringLiteral("Puteal"), {}, QMessageBox::NoButton, this);
+    box.setTextFormat(Qt::PlainText);
+    box.setText(tr("%1 was changed by another program since it was opened here.").arg(name));
+    box.setInformativeText(
+        tr("Replacing puts your workbook in its place; what stands there now is kept beside it "
+           "as %1.before.")
+            .arg(name));
+    auto *other = box.addButton(tr("Save under another name"), QMessageBox::AcceptRole);
+    auto *replace = box.addButton(tr("Replace"), QMessageBox::DestructiveRole);
+    auto *stay = box.addButton(tr("Stay"), QMessageBox::RejectRole);
+    box.setDefaultButton(other);
+    box.setEscapeButton(stay);
+    box.exec();
+    if (box.clickedButton() == other)
+        saveElsewhere();
+    return box.clickedButton() == replace;
+}
+
 bool MainWindow::saveAs(const QString &path)
 {
     if (!mayMoveOn())
         return false;
+    if (path.toStdString() == m_session->path().string() && m_session->changedOnDisk()) {
+        if (!mayReplace(path))
+            return false;
+        m_session->acceptDisk();
+    }
     const auto saved = m_session->save(path.toStdString());
     if (!saved) {
         refuse(fromUtf8(saved.error().words));
         return false;
     }
+    say({});
     m_saved->setText(tr("Saved %1").arg(QDateTime::currentDateTime().toString(QStringLiteral("HH:mm:ss"))));
     remember(path);
     refreshTitle();
@@ -170,10 +208,24 @@ void MainWindow::fillRecent()
     m_recent->setEnabled(!recent.isEmpty());
 }
 
+/// The title beside the menus, cut with dots where they leave too little room.
+void MainWindow::fitTitle()
+{
+    const QString title = m_session ? fromUtf8(m_session->workbook().title) : QString();
+    const int menus = menuBar()->actionGeometry(menuBar()->actions().back()).right();
+    const int margins = m_title->contentsMargins().left() + m_title->contentsMargins().right();
+    const int room = std::max(60, width() - menus - margins - 8);
+    const QString shown = m_title->fontMetrics().elidedText(title, Qt::ElideRight, room);
+    m_title->setText(shown);
+    m_title->setToolTip(title.toHtmlEscaped());
+    m_title->setFixedWidth(m_title->fontMetrics().horizontalAdvance(shown) + margins + 2);
+    menuBar()->setCornerWidget(m_title, Qt::TopRightCorner); // else it keeps the width of the title before
+}
+
 void MainWindow::refreshTitle()
 {
     const QString title = fromUtf8(m_session->workbook().title);
-    m_title->setText(title);
+    fitTitle();
     setWindowTitle(
         QStringLiteral("%1%2 - Puteal").arg(title, m_session->unsaved() ? tr(" (not saved)") : QString()));
     if (m_session->unsaved())

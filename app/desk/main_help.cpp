@@ -23,8 +23,8 @@ QString unitHelp(const UnitWord &unit)
 {
     QString out =
         QStringLiteral("%1: %2\n%3").arg(fromUtf8(unit.word), fromUtf8(unit.name), fromUtf8(unit.definition));
-    if (!unit.spellings.empty())
-        out += QObject::tr("\nalso written: %1").arg(fromUtf8(joined(unit.spellings)));
+    if (const auto spellings = unit.spellings(); !spellings.empty())
+        out += QObject::tr("\nalso written: %1").arg(fromUtf8(joined(spellings)));
     if (!unit.note.empty())
         out += QLatin1Char('\n') + fromUtf8(unit.note);
     return out;
@@ -50,6 +50,12 @@ QString jointHelp(const std::string &word)
 
 } // namespace
 
+void MainWindow::showPane(bool shown)
+{
+    m_calculation->setVisible(shown);
+    m_paneShown->setChecked(shown);
+}
+
 void MainWindow::showHelpFor(const QString &word)
 {
     if (word.trimmed().isEmpty())
@@ -60,6 +66,7 @@ void MainWindow::showHelpFor(const QString &word)
 
 void MainWindow::explainHere()
 {
+    showPane(true);
     const CellAt at = m_view->meantCell();
     if (m_center->currentWidget() != m_view || !m_session->workbook().cell(at))
         return refreshAround();
@@ -146,6 +153,7 @@ bool MainWindow::explain(const QString &asked)
     const UnitTable &units = m_session->program().units();
     if (word.empty())
         return false;
+    showPane(true); // what is asked for must be seen
     if (const FunctionInfo *function = registry.find(word)) {
         m_calculation->showHelp(tr("FUNCTION"),
                                 fromUtf8(helpWithResults(*function, registry, PluginFolders::standard())));

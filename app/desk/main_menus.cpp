@@ -121,8 +121,13 @@ void MainWindow::buildCellMenu()
     m_undo = add(menu, tr("Undo"), QKeySequence(Qt::CTRL | Qt::Key_Z), [this] { undoOrRedo(true); });
     m_redo = add(menu, tr("Redo"), QKeySequence(Qt::CTRL | Qt::Key_Y), [this] { undoOrRedo(false); });
     menu->addSeparator();
+    add(menu, tr("Type in the cell"), QKeySequence(), [this] { m_view->openSlip({}, false); });
     add(menu, tr("Copy"), QKeySequence(Qt::CTRL | Qt::Key_C), [this] { copy(); });
     add(menu, tr("Paste"), QKeySequence(Qt::CTRL | Qt::Key_V), [this] { paste(); });
+    add(menu, tr("Clear"), QKeySequence(), [this] {
+        if (const auto b = m_view->block())
+            apply(ClearBlock{m_view->sheetModel()->sheet(), b->left, b->right, b->first, b->last});
+    });
     add(menu, tr("Fill down"), QKeySequence(Qt::CTRL | Qt::Key_D), [this] { fillDown(); });
     menu->addSeparator();
     using Ask = void (*)(QWidget *, const Session &, const CellAt &, const CarryOut &);
@@ -139,6 +144,10 @@ void MainWindow::buildCellMenu()
     add(menu, tr("Limit..."), QKeySequence(Qt::CTRL | Qt::Key_L), [this] { editLimit(); });
     beside(tr("Figures..."), QKeySequence(), askFigures);
     beside(tr("Note..."), QKeySequence(), askNote);
+    // The same at the pointer.
+    m_view->setContextMenuPolicy(Qt::CustomContextMenu);
+    connect(m_view, &QWidget::customContextMenuRequested, menu,
+            [this, menu](const QPoint &at) { menu->popup(m_view->viewport()->mapToGlobal(at)); });
 }
 
 void MainWindow::buildOtherMenus()
@@ -174,10 +183,10 @@ void MainWindow::buildOtherMenus()
     onlyZoom(viewMenu, tr("Smaller"), QKeySequence(Qt::CTRL | Qt::Key_Minus), 1 / 1.1);
     add(viewMenu, tr("Next pane"), QKeySequence(Qt::Key_F6), [this] { nextPane(1); });
     add(viewMenu, tr("Pane before"), QKeySequence(Qt::SHIFT | Qt::Key_F6), [this] { nextPane(-1); });
-    auto *pane = add(viewMenu, tr("Calculation beside the sheet"), QKeySequence(Qt::Key_F9),
-                     [this] { m_calculation->setVisible(!m_calculation->isVisible()); });
-    pane->setCheckable(true);
-    pane->setChecked(true);
+    m_paneShown = add(viewMenu, tr("Calculation beside the sheet"), QKeySequence(Qt::Key_F9),
+                      [this] { showPane(!m_calculation->isVisible()); });
+    m_paneShown->setCheckable(true);
+    m_paneShown->setChecked(true);
     buildHelpMenu();
 }
 

@@ -33,9 +33,9 @@ MainWindow::MainWindow(QWidget *parent)
     m_splitter->setChildrenCollapsible(false);
     m_splitter->setHandleWidth(5);
     const int letter = fontMetrics().averageCharWidth();
-    m_steps->setMinimumWidth(letter * 28);
-    m_calculation->setMinimumWidth(letter * 40);
-    m_splitter->setSizes({letter * 34, letter * 118, letter * 48});
+    m_steps->setMinimumWidth(letter * 16);
+    m_calculation->setMinimumWidth(letter * 20);
+    connect(m_splitter, &QSplitter::splitterMoved, this, [this] { m_shared = true; });
     setCentralWidget(m_splitter);
     for (QLabel *label : {m_title, m_states, m_message, m_saved})
         label->setTextFormat(Qt::PlainText);
@@ -108,6 +108,36 @@ bool MainWindow::showOpeningNotes()
 void MainWindow::newWorkbook()
 {
     take(Session::createNew());
+    m_calculation->showHelp(tr("TO BEGIN"),
+                            tr("Type an item and beside it its amount: 1.8 mg/L as Fe, 7 gpm, $240, yes.\n\n"
+                               "What is no amount is a formula: 2 * hardness. Ctrl+M names a cell, so that "
+                               "formulas can call it.\n\n"
+                               "Ctrl+Space while typing offers what can stand there; a word of the trade, as "
+                               "rust or bleach, finds "
+                               "functions.\n\nCtrl+O opens a workbook. Help, Keys tells the other keys."));
+}
+
+void MainWindow::shareWidth()
+{
+    if (m_shared)
+        return;
+    const int letter = fontMetrics().averageCharWidth(), all = m_splitter->width();
+    int steps = letter * 34, calculation = letter * 48;
+    // The sheet keeps the width of a slip that can be read.
+    int lacking = letter * 64 - (all - steps - calculation);
+    for (auto [pane, least] : {std::pair(&calculation, letter * 20), std::pair(&steps, letter * 16)}) {
+        const int less = std::clamp(lacking, 0, *pane - least);
+        *pane -= less;
+        lacking -= less;
+    }
+    m_splitter->setSizes({steps, all - steps - calculation, calculation});
+}
+
+void MainWindow::resizeEvent(QResizeEvent *event)
+{
+    QMainWindow::resizeEvent(event);
+    shareWidth();
+    fitTitle();
 }
 
 void MainWindow::closeEvent(QCloseEvent *event)

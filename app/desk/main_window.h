@@ -57,6 +57,7 @@ public:
 
 protected:
     void closeEvent(QCloseEvent *event) override;
+    void resizeEvent(QResizeEvent *event) override;
     bool eventFilter(QObject *watched, QEvent *event) override;
 
 private:
@@ -73,6 +74,10 @@ private:
     bool mayMoveOn();
     void refreshStatus();
     void refreshTitle();
+    void fitTitle();
+    /// Shares the width: in a narrow window the panes beside the sheet give way.
+    void shareWidth();
+    bool mayReplace(const QString &path);
     void fillRecent();
     void remember(const QString &path);
     void forget(const QString &path);
@@ -100,6 +105,7 @@ private:
     /// Help of the functions the current cell calls, one after the other; else its calculation.
     void explainHere();
     void zoom(qreal factor);
+    void showPane(bool shown);
     /// What was odd when the file was opened; false when nothing was.
     bool showOpeningNotes();
     void exportChartFile();
@@ -115,12 +121,13 @@ private:
     QSplitter *m_splitter;
     QLabel *m_title, *m_states, *m_message, *m_saved;
     QMenu *m_recent = nullptr;
-    QAction *m_undo = nullptr, *m_redo = nullptr;
+    QAction *m_undo = nullptr, *m_redo = nullptr, *m_paneShown = nullptr;
     QString m_chartKey, m_refusal, m_words;
     std::vector<std::uint32_t> m_lines; ///< current line of each sheet
     std::optional<CellAt> m_explained;  ///< where F1 was asked last, and which of its functions comes next
     std::size_t m_nextExplained = 0;
     bool m_quiet = false;
+    bool m_shared = false; ///< the person has set the widths of the panes
 };
 
 } // namespace puteal::desk

@@ -41,6 +41,17 @@ int SheetView::limitWidth(int column) const
     return std::min(width, letter * 44);
 }
 
+/// Room for the widest number, its unit under it; within reason.
+int SheetView::numberWidth(int column) const
+{
+    int width = 0;
+    for (int line = 0; line < m_model->rowCount() && m_model->rowCount() <= mostLinesMeasured; ++line)
+        if (const CellView &view = m_model->viewOf(m_model->cellOf(m_model->index(line, column)));
+            !view.error && view.type.kind == ValueKind::quantity)
+            width = std::max(width, fontMetrics().horizontalAdvance(fromUtf8(view.quantity.number)));
+    return std::min(width + headerPadding, fontMetrics().averageCharWidth() * 30);
+}
+
 /// Asked for by the sheet, at least the longest word of the heading.
 std::vector<int> SheetView::wantedWidths() const
 {
@@ -53,6 +64,8 @@ std::vector<int> SheetView::wantedWidths() const
         if (role == SheetModel::Role::words || role == SheetModel::Role::amounts) {
             const auto asked = sheet.column(static_cast<std::uint32_t>(c)).width;
             width = letter * static_cast<int>(std::clamp<std::uint32_t>(asked, 6, 80)) + 14;
+            if (role == SheetModel::Role::amounts)
+                width = std::max(width, numberWidth(c));
         }
         const QString title = m_model->headerData(c, Qt::Horizontal, Qt::DisplayRole).toString();
         widths.push_back(std::max(width, longestWord(title, fontMetrics()) + headerPadding));

@@ -176,8 +176,8 @@ void SheetView::placeSlip()
         return;
     const int line = lineHeightOf(m_openLine);
     const int left = std::max(0, columnViewportPosition(0)) + 8;
-    const int width = std::max(360, std::min(viewport()->width() - left - 8, 1000));
-    m_slip->setFixedWidth(width);
+    const int width = std::max(240, std::min(viewport()->width() - left - 8, 1000));
+    m_slip->setAcross(width);
     m_slip->adjustSize();
     const int height = m_slip->heightForWidth(width);
     verticalHeader()->resizeSection(m_openLine, line + height + 8);

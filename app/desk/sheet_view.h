@@ -78,6 +78,7 @@ private:
     void dressHeaders();
     std::vector<int> wantedWidths() const;
     int limitWidth(int column) const;
+    int numberWidth(int column) const;
     int giveWay(std::vector<int> &widths, SheetModel::Role role, int least, int over) const;
     void fitHeader();
     void placeLimitsAndSources();

@@ -119,6 +119,12 @@ QHBoxLayout *Slip::buildEnd()
     return end;
 }
 
+void Slip::setAcross(int width)
+{
+    setFixedWidth(width);
+    m_keys->setVisible(width > fontMetrics().averageCharWidth() * 76);
+}
+
 void Slip::useFont(const QFont &base)
 {
     setFont(base);

@@ -28,6 +28,8 @@ public:
     FormulaEdit *edit() const { return m_edit; }
     /// Offers what could stand here: the choices of a cell, or what the first letter begins.
     void offerAtOpening(bool typed);
+    /// In a narrow sheet the words about keys give way.
+    void setAcross(int width);
     /// Follows the font of the grid (zoom).
     void useFont(const QFont &base);
     /// What is typed was not kept: says why, until it is changed.

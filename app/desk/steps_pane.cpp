@@ -25,7 +25,9 @@ constexpr int margin = 9;
 
 int rowsHeight(const QFont &font, const QString &text, int width)
 {
-    return QFontMetrics(font).boundingRect(QRect(0, 0, width, 1000), Qt::TextWordWrap, text).height();
+    const QFontMetrics metrics(font);
+    return metrics.boundingRect(QRect(0, 0, width, 1000), Qt::TextWordWrap, breakable(text, metrics, width))
+        .height();
 }
 
 } // namespace
@@ -161,7 +163,7 @@ void StepsPaper::paintCard(QPainter &painter, int card) const
     const int s = stateSize(font());
     const QRect inner = box.adjusted(margin, 5, -margin, -5);
     const QRect top(inner.left(), inner.top(), inner.width() - s - 6, titleHeight(card, inner.width()));
-    painter.drawText(top, Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, titleOf(card));
+    drawTwoRows(painter, top, titleFont(card), titleOf(card), Qt::AlignTop);
     const QFont small = smallFont(font());
     painter.setFont(small);
     painter.setPen(color::quiet);

@@ -21,6 +21,8 @@ std::string counted(std::size_t n, const char *what)
 
 tl::unexpected<Error> wrongCount(const Draft &draft, const Call &call, std::size_t given)
 {
+    if (auto comma = decimalComma(draft, call))
+        return tl::unexpected<Error>(std::move(*comma));
     const std::size_t least = call.function->leastArguments(), most = call.function->mostArguments();
     const std::string wanted = given < least ? (least == most ? "" : "at least ") + counted(least, "argument")
                                              : (least == most ? "" : "at most ") + counted(most, "argument");
@@ -91,6 +93,30 @@ Done assignArguments(const Draft &draft, Call &call)
     return next < given.size() ? Done(wrongCount(draft, call, given.size())) : Done{};
 }
 
+/// A name with ( behind it that is a cell or a column.
+std::optional<Error> noFunctionButCell(const Draft &draft, NodeIndex i)
+{
+    const Node &node = draft.node(i);
+    const Workbook *workbook = draft.context.workbook;
+    if (!workbook || draft.context.self.sheet >= workbook->sheets.size())
+        return std::nullopt;
+    const Sheet &sheet = workbook->sheets[draft.context.self.sheet];
+    const bool column = sheet.columnByKey(node.name).has_value();
+    if (!column && !sheet.named(node.name, draft.context.self.sheet))
+        return std::nullopt;
+    Error error{ErrorKind::name, {}, {}, Place{node.opSpan, {}, 0}};
+    const std::string inside = node.children.size() == 1 ? source(draft, node.children[0]) : "";
+    const bool line =
+        column && !inside.empty() && inside.find_first_not_of("0123456789") == std::string::npos;
+    const std::string text = line             ? fmt::format("{}[{}]", node.name, inside)
+                             : inside.empty() ? node.name
+                                              : fmt::format("{} * ({})", node.name, inside);
+    error.words =
+        fmt::format("`{}` is a {}, no function: write {}", node.name, column ? "column" : "cell", text);
+    offer(draft, error, "write " + text, node.span, text);
+    return error;
+}
+
 /// The plugins the workbook says it uses and that are not here.
 std::vector<std::string> missingPlugins(const Draft &draft)
 {
@@ -105,6 +131,8 @@ std::vector<std::string> missingPlugins(const Draft &draft)
 tl::unexpected<Error> unknownFunction(const Draft &draft, NodeIndex i)
 {
     const Node &node = draft.node(i);
+    if (auto cell = noFunctionButCell(draft, i))
+        return tl::unexpected<Error>(std::move(*cell));
     Error error = draft.context.registry->whyNot(node.name);
     if (const auto missing = missingPlugins(draft); error.kind == ErrorKind::name && !missing.empty())
         error = Error{ErrorKind::plugin,
@@ -143,12 +171,11 @@ void planArguments(Draft &draft, const Call &call)
     }
 }
 
-Done checkCall(Draft &draft, NodeIndex i, std::uint32_t list)
+namespace
 {
-    Call call{i, draft.context.registry->find(draft.node(i).name), {}, list};
-    if (!call.function)
-        return unknownFunction(draft, i);
-    draft.at(i).function = call.function;
+
+Done checkArguments(Draft &draft, Call &call)
+{
     if (Done done = assignArguments(draft, call); !done)
         return done;
     const Result<bool> special = checkSpecial(draft, call);
@@ -165,8 +192,27 @@ Done checkCall(Draft &draft, NodeIndex i, std::uint32_t list)
         if (Done done = setResult(draft, call); !done)
             return done;
     }
-    if (Done done = checkLines(draft, call); !done)
+    return checkLines(draft, call);
+}
+
+} // namespace
+
+Done checkCall(Draft &draft, NodeIndex i, std::uint32_t list)
+{
+    Call call{i, draft.context.registry->find(draft.node(i).name), {}, list};
+    if (!call.function)
+        return unknownFunction(draft, i);
+    draft.at(i).function = call.function;
+    if (Done done = checkArguments(draft, call); !done) {
+        // arguments shifted by a decimal comma fail somewhere behind it
+        auto comma = draft.offerFixes ? decimalComma(draft, call) : std::nullopt;
+        if (!comma || done.error().words.starts_with(comma->words))
+            return done;
+        if (!comma->fixes.empty())
+            return tl::unexpected<Error>(std::move(*comma));
+        done.error().words += "; " + comma->words;
         return done;
+    }
     planArguments(draft, call);
     return {};
 }

@@ -28,6 +28,8 @@ struct Call {
 
 /// Which argument belongs to which parameter. Error: too few or too many.
 Done assignArguments(const Draft &draft, Call &call);
+/// The call with the commas between two bare whole numbers as decimal points, if that many arguments fit.
+std::optional<Error> decimalComma(const Draft &draft, const Call &call);
 /// An unknown function: closest names, or the plugin that has it.
 tl::unexpected<Error> unknownFunction(const Draft &draft, NodeIndex i);
 

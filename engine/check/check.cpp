@@ -224,7 +224,10 @@ Result<Checked> checkWithoutFixes(const Tree &tree, const Binding &binding, cons
 
 Result<Checked> check(const Tree &tree, const Binding &binding, const CheckContext &context)
 {
-    return checking::walk(tree, binding, context, true);
+    Result<Checked> checked = checking::walk(tree, binding, context, true);
+    if (checked) // how the text was read is to be known beside the result
+        checked->cautions.insert(checked->cautions.begin(), tree.notes.begin(), tree.notes.end());
+    return checked;
 }
 
 } // namespace puteal

@@ -40,8 +40,8 @@ struct ArgumentPlan {
 struct CheckedNode {
     StaticType type;
     Unit shown; ///< unit to show this piece in (calculation, units row)
-    /// number, pi (base units), yesNo, date (base time), listed word (index); calls of as_caco3, as_element,
-    /// plain: the factor the argument is multiplied by
+    /// number, pi, date (base units), yesNo, listed word (index); a date moved by a time: one day in base
+    /// time; calls of as_caco3, as_element, plain: the factor the argument is multiplied by
     double constant = 0.0;
     bool isConstantChoice = false;          ///< quoted words that became a listed word
     const FunctionInfo *function = nullptr; ///< calls

@@ -55,6 +55,8 @@ Done sumOfDates(Draft &draft, NodeIndex i, NodeIndex a, NodeIndex b)
         if (isBareZero(draft, other))
             retype(draft, other, timeType());
         draft.setKind(i, ValueKind::date);
+        if (const UnitWord *day = draft.units().find("day"))
+            draft.at(i).constant = day->factor; // what comes out must lie in the calendar
         return {};
     }
     Error error{ErrorKind::kind,

@@ -7,6 +7,8 @@
 #include <algorithm>
 #include <string_view>
 
+#include "units/dates.h"
+
 namespace puteal
 {
 
@@ -180,6 +182,11 @@ std::string Emitter::binary(NodeIndex n)
     if (node.op >= Op::equal)
         return comparison(node.op, left, right);
     const std::string a = emit(left, false), b = emit(right, false);
+    if (const CheckedNode &sum = m_checked.nodes[n]; sum.type.kind == ValueKind::date) {
+        const double day = sum.constant; // in base time
+        return fmt::format("dt({}{}{},{},{})", a, node.op == Op::add ? '+' : '-', b, number(firstDay * day),
+                           number((lastDay + 1) * day));
+    }
     switch (node.op) {
     case Op::add:
         return fmt::format("({}+{})", a, b);

@@ -122,6 +122,8 @@ Error ofOperation(const EvalFrame &frame, const Search &search, NodeIndex n)
     const Node &node = frame.formula->tree->nodes[n];
     if (node.kind == NodeKind::call)
         return ofCall(frame, search, n);
+    if (frame.formula->checked->nodes[n].type.kind == ValueKind::date)
+        return at(frame, n, "this date lies outside the calendar: years go from 1 to 9999");
     if (node.kind == NodeKind::binary && node.op == Op::divide) {
         const NodeIndex divisor = node.children[1];
         const double by = search.value(divisor);

@@ -171,6 +171,15 @@ double clampTo(double x, double low, double high)
     return std::min(std::max(x, low), high);
 }
 
+/// A date must stay in the calendar: from the first day on, before the day after the last.
+double dateFrom(double x, double first, double end)
+{
+    double error = 0.0;
+    if (bad(x, error))
+        return error;
+    return atMost(first, x) && x < end ? x : notFiniteHere();
+}
+
 double withinTolerance(double a, double b, double tolerance)
 {
     double error = 0.0;
@@ -317,6 +326,8 @@ const std::vector<Guard> &guards()
         two("pw", power), two("rd", roundTo), two("ce", ceilTo), two("fl", floorTo);
         Guard guard;
         guard.name = "cl", guard.three = clampTo;
+        list.push_back(guard);
+        guard.name = "dt", guard.three = dateFrom;
         list.push_back(guard);
         guard.name = "wi", guard.three = withinTolerance;
         list.push_back(guard);

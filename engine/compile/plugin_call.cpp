@@ -10,7 +10,7 @@
 #include "compile/shown_text.h"
 #include "compile/site.h"
 #include "functions/functions_page.h"
-#include "sdk/dates.h"
+#include "units/dates.h"
 #include "units/shown_quantity.h"
 
 namespace puteal
@@ -51,9 +51,6 @@ void onReason(puteal_reply *reply, const char *words)
     if (said.listen)
         said.reason = words ? words : "";
 }
-
-/// Dates a sheet can show: the years 1 to 9999.
-constexpr double firstDay = sdk::dayOf(1, 1, 1), lastDay = sdk::dayOf(9999, 12, 31);
 
 /// A number in a parameter's unit, trailing zeros dropped.
 std::string inUnit(double x, const Unit &unit)

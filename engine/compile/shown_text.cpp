@@ -4,35 +4,21 @@
 #include <cmath>
 
 #include "units/shown_quantity.h"
+#include "units/shown_value.h"
 
 namespace puteal
 {
-
-double wholeDays(double number, double dayInBase)
-{
-    return std::floor(number / dayInBase + 1e-9);
-}
 
 std::string shownForReason(const EvalHost &host, const StaticType &type, const Unit &unit, double number,
                            int figures, int places)
 {
     if (std::isnan(number))
         return "no value";
-    switch (type.kind) {
-    case ValueKind::yesNo:
-        return number != 0.0 ? "yes" : "no";
-    case ValueKind::choice: {
-        const auto &words = host.lists().words(type.list);
-        const auto index = static_cast<std::size_t>(number);
-        return index < words.size() ? words[index] : std::string();
-    }
-    case ValueKind::date:
-        return dateText(static_cast<std::int64_t>(wholeDays(number, host.dayInBase())));
-    case ValueKind::words:
-        return host.words(static_cast<std::uint32_t>(number));
-    default:
+    if (type.kind == ValueKind::quantity)
         return showQuantity(number, type.bound, unit, Rounding{figures, places}).text();
-    }
+    const bool isWords = type.kind == ValueKind::words;
+    return showOther(type, number, isWords ? host.words(static_cast<std::uint32_t>(number)) : std::string(),
+                     host.lists(), host.dayInBase());
 }
 
 std::string shownPiece(const EvalFrame &frame, NodeIndex node, double number)

@@ -20,7 +20,4 @@ std::string shownPiece(const EvalFrame &frame, NodeIndex node, double number);
 /// The typed text of a piece.
 std::string pieceText(const EvalFrame &frame, NodeIndex node);
 
-/// Whole days since 1970-01-01 of a date in base units; a date moved by hours counts for its day.
-double wholeDays(double number, double dayInBase);
-
 } // namespace puteal

@@ -50,6 +50,8 @@ bool LineScanner::next()
     if (m_pos >= m_text.size())
         return false;
     ++number;
+    if (number == 1 && !firstBytes())
+        return false;
     const char *begin = m_text.data() + m_pos;
     const void *end = std::memchr(begin, '\n', m_text.size() - m_pos);
     if (!end)
@@ -64,10 +66,30 @@ bool LineScanner::next()
     return true;
 }
 
+/// What the first bytes tell before anything else is said of a file that is none of ours.
+bool LineScanner::firstBytes()
+{
+    if (m_text.starts_with("\xEF\xBB\xBF"))
+        return refuse("the file starts with a byte order mark: save it as UTF-8 without one");
+    if (m_text.starts_with("\xFF\xFE") || m_text.starts_with("\xFE\xFF"))
+        return refuse("the file is UTF-16 text: save it as UTF-8");
+    constexpr std::size_t seen = 4096;
+    const std::string_view head = m_text.substr(0, seen);
+    const std::string_view first = head.substr(0, head.find('\n'));
+    const bool control = std::any_of(first.begin(), first.end(), [](char c) {
+        return static_cast<unsigned char>(c) < 0x20 || static_cast<unsigned char>(c) == 0x7f;
+    });
+    if (!first.starts_with("puteal") && (control || !isCleanText(first)))
+        return refuse(
+            "the first line is not `puteal workbook 1`: this is some other file, or its first line was lost");
+    if (first.size() == head.size() && first.find('\r') != std::string_view::npos)
+        return refuse(
+            "the lines of this file end with carriage returns alone: save it with plain line feeds");
+    return true;
+}
+
 bool LineScanner::checkBytes()
 {
-    if (number == 1 && line.starts_with("\xEF\xBB\xBF"))
-        return refuse("the file starts with a byte order mark: save it as UTF-8 without one");
     if (line.ends_with('\r'))
         return refuse("this line ends with a carriage return: save the file with plain line feeds");
     for (const char c : line)

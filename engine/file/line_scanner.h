@@ -32,6 +32,7 @@ public:
 
 private:
     bool refuse(std::string words);
+    bool firstBytes();
     bool checkBytes();
 
     std::string_view m_text;

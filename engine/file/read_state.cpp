@@ -51,7 +51,10 @@ std::string ReadState::place(std::uint32_t fileLine, std::uint32_t line) const
 bool ReadState::refuseAt(const std::string &words, std::uint32_t fileLine, std::uint32_t line)
 {
     if (!error)
-        error = Error{ErrorKind::file, place(fileLine, line) + ": " + words, {}, Place{{}, {}, fileLine}};
+        error = Error{ErrorKind::file,
+                      fileLine == 0 ? words : place(fileLine, line) + ": " + words,
+                      {},
+                      Place{{}, {}, fileLine}};
     return false;
 }
 

@@ -24,8 +24,8 @@ const UnitTable &shippedUnits()
 class Binder
 {
 public:
-    Binder(const Workbook &workbook, const CellAt &self, const WordLookup &lookup)
-        : m_workbook(workbook), m_self(self), m_lookup(lookup)
+    Binder(const Tree &tree, const Workbook &workbook, const CellAt &self, const WordLookup &lookup)
+        : m_tree(tree), m_workbook(workbook), m_self(self), m_lookup(lookup)
     {
     }
 
@@ -37,8 +37,11 @@ private:
     Result<BoundReference> indexed(const ReferenceText &text, std::uint32_t sheet) const;
     Result<std::uint32_t> line(const ReferenceText &text, const IndexText &index, std::uint32_t sheet) const;
     tl::unexpected<Error> unknown(const ReferenceText &text, std::uint32_t sheet) const;
+    std::string addressed(const ReferenceText &text, std::uint32_t sheet) const;
+    bool mayBeChoice(const ReferenceText &text) const;
     std::vector<std::string> wordsOf(std::uint32_t sheet) const;
 
+    const Tree &m_tree;
     const Workbook &m_workbook;
     const CellAt &m_self;
     const WordLookup &m_lookup;
@@ -211,6 +214,35 @@ std::vector<std::string> Binder::wordsOf(std::uint32_t sheetIndex) const
     return words;
 }
 
+/// `a1` where a column is called a: a[1]; empty where nothing is so called.
+std::string Binder::addressed(const ReferenceText &text, std::uint32_t sheetIndex) const
+{
+    const std::size_t digits = text.word.find_first_of("0123456789");
+    if (text.indexed || digits == std::string::npos || digits == 0 ||
+        text.word.find_first_not_of("0123456789", digits) != std::string::npos)
+        return {};
+    const std::string key = text.word.substr(0, digits);
+    if (!m_workbook.sheets[sheetIndex].columnByKey(key))
+        return {};
+    return fmt::format("{}{}[{}]", text.sheet.empty() ? "" : text.sheet + ".", key, text.word.substr(digits));
+}
+
+/// A listed word is compared, given to a function, or a result; it is no part of a sum.
+bool Binder::mayBeChoice(const ReferenceText &text) const
+{
+    const auto isIt = [&](NodeIndex i) {
+        const Node &node = m_tree.nodes[i];
+        return node.kind == NodeKind::reference && &m_tree.references[node.extra] == &text;
+    };
+    if (m_tree.nodes.empty() || isIt(m_tree.root))
+        return true;
+    for (const Node &node : m_tree.nodes)
+        if (std::any_of(node.children.begin(), node.children.end(), isIt))
+            return node.kind == NodeKind::call || node.kind == NodeKind::ternary ||
+                   (node.kind == NodeKind::binary && (node.op == Op::equal || node.op == Op::notEqual));
+    return true;
+}
+
 /// No cell, no column: the word may be a unit, a listed word, a cell of another sheet, or mistyped.
 tl::unexpected<Error> Binder::unknown(const ReferenceText &text, std::uint32_t sheetIndex) const
 {
@@ -221,12 +253,18 @@ tl::unexpected<Error> Binder::unknown(const ReferenceText &text, std::uint32_t s
             if (s != sheetIndex && m_workbook.sheets[s].named(text.word, s))
                 fixes.push_back(m_workbook.sheets[s].key() + "." + text.word);
     // A cell of that very name on another sheet is meant sooner than a word of some list.
+    if (const std::string line = addressed(text, sheetIndex); !line.empty())
+        return withFixes(ErrorKind::name,
+                         fmt::format("no cell or column is called `{}{}`: a line of a column is written {}",
+                                     prefix, text.word, line),
+                         whole(text), {line});
     if (text.sheet.empty() && !text.indexed && fixes.empty()) {
         const auto listed = [&](const ChoiceListText &list) {
             return std::find(list.words.begin(), list.words.end(), text.word) != list.words.end();
         };
-        if (std::any_of(m_workbook.lists.begin(), m_workbook.lists.end(), listed) ||
-            (m_lookup.isListedWord && m_lookup.isListedWord(m_lookup.context, text.word)))
+        if (mayBeChoice(text) &&
+            (std::any_of(m_workbook.lists.begin(), m_workbook.lists.end(), listed) ||
+             (m_lookup.isListedWord && m_lookup.isListedWord(m_lookup.context, text.word))))
             return withFixes(ErrorKind::name,
                              fmt::format("`{}` is a listed word: put it in quotation marks", text.word),
                              text.wordSpan, {quoted(text.word)});
@@ -234,6 +272,11 @@ tl::unexpected<Error> Binder::unknown(const ReferenceText &text, std::uint32_t s
             std::count(m_workbook.things.begin(), m_workbook.things.end(), text.word) > 0)
             return withFixes(ErrorKind::unit, fmt::format("`{}` is a unit and needs a number", text.word),
                              text.wordSpan, {"1 " + text.word});
+    }
+    if (text.sheet.empty() && !text.indexed && (text.word == "true" || text.word == "false")) {
+        const std::string condition = text.word == "true" ? "yes" : "no";
+        return withFixes(ErrorKind::name, fmt::format("a condition is yes or no: write {}", condition),
+                         text.wordSpan, {condition});
     }
     for (const std::string &word : closest(text.word, wordsOf(sheetIndex)))
         if (fixes.size() < 3)
@@ -249,7 +292,7 @@ tl::unexpected<Error> Binder::unknown(const ReferenceText &text, std::uint32_t s
 
 Result<Binding> bind(const Tree &tree, const Workbook &workbook, const CellAt &self, const WordLookup &lookup)
 {
-    const Binder binder(workbook, self, lookup);
+    const Binder binder(tree, workbook, self, lookup);
     Binding binding;
     binding.references.reserve(tree.references.size());
     for (const ReferenceText &text : tree.references) {

@@ -6,17 +6,17 @@
 #include <string>
 #include <string_view>
 
-#include "formula/formula_reader.h"
+#include "formula/slips.h"
 #include "formula/tree.h"
 
 namespace puteal
 {
 
-class Parser : public FormulaReader
+class Parser : public Slips
 {
 public:
     Parser(std::string_view plain, const UnitTable &units, KnownWord isKnownWord, const void *context)
-        : FormulaReader(plain), m_units(units), m_isKnownWord(isKnownWord), m_context(context)
+        : Slips(plain, units, isKnownWord, context)
     {
     }
 
@@ -107,16 +107,11 @@ private:
     bool tooDeep(std::size_t at);
     bool replaceOperator(std::size_t begin, std::size_t end, std::string_view word);
 
-    bool isKnown(std::string_view word) const { return m_isKnownWord && m_isKnownWord(m_context, word); }
     NodeIndex add(Node node);
     NodeIndex binary(Op op, Span opSpan, NodeIndex left, NodeIndex right);
     Node &node(NodeIndex i) { return tree.nodes[i]; }
 
-    const UnitTable &m_units;
-    KnownWord m_isKnownWord;
-    const void *m_context;
     std::size_t m_depth = 0;
-    bool m_inArguments = false; ///< a comma parts arguments here
 };
 
 } // namespace puteal

@@ -236,4 +236,21 @@ NodeIndex Parser::unitInExponent(std::size_t baseBegin, std::size_t begin, std::
     return none;
 }
 
+/// `2^3^2` is refused with both readings.
+NodeIndex Parser::secondPower(NodeIndex base, NodeIndex raised)
+{
+    ++m_pos;
+    const NodeIndex third = exponent(node(raised).span.begin);
+    if (failed())
+        return none;
+    const Span a = node(base).span, b = node(raised).span, c = node(third).span;
+    const std::string left = fmt::format("({}^{})^{}", piece(a), piece(b), piece(c));
+    const std::string right = fmt::format("{}^({}^{})", piece(a), piece(b), piece(c));
+    failsWith(ErrorKind::syntax,
+              fmt::format("`{}` can be read two ways: write {} or {}", piece(a.begin, c.end), left, right),
+              a.begin, c.end, fmt::format("write {}", left), left);
+    addFix(fmt::format("write {}", right), a.begin, c.end, right);
+    return none;
+}
+
 } // namespace puteal

@@ -29,6 +29,9 @@ NodeIndex Parser::missingValue()
         const std::size_t end =
             trimmed(m_text).empty() ? m_text.size() : m_text.find_last_not_of(" \t\n") + 1;
         fails(ErrorKind::syntax, "a value is missing at the end", end > 0 ? end - 1 : 0, end);
+    } else if ((word == "and" || word == "or") && at(pos + word.size()) == '(') {
+        fails(ErrorKind::syntax, fmt::format("`{0}` is no function: write this {0} that", word), pos,
+              pos + word.size());
     } else if (!word.empty()) {
         fails(ErrorKind::syntax, fmt::format("a value is missing before `{}`", word), pos, pos + word.size());
     } else if (m_text.substr(pos).starts_with("->")) {
@@ -62,8 +65,7 @@ bool Parser::leftover()
         return fails(ErrorKind::syntax, "a comma stands only between the arguments of a function", pos,
                      pos + 1);
     if (c == ';')
-        return failsWith(ErrorKind::syntax, "arguments are parted by commas", pos, pos + 1, "write a comma",
-                         ",");
+        return !semicolonSlip(pos);
     if (m_text.substr(pos).starts_with("->"))
         return fails(ErrorKind::syntax, "`->` stands once, at the end of the whole formula", pos, pos + 2);
     if (c == ':')
@@ -72,7 +74,11 @@ bool Parser::leftover()
         return fails(ErrorKind::syntax, "brackets stand right behind a column key, for example cost[8]", pos,
                      pos + 1);
     if (c == '!')
-        return exclamation(), false;
+        return fails(ErrorKind::syntax, "`!` has no meaning behind a value", pos, pos + 1);
+    if (c == '%')
+        return fails(ErrorKind::syntax, "`%` stands once, right behind a number", pos, pos + 1);
+    if (quoteSlip(pos) || (!word.empty() && wordSlip(pos, word)) || secondNumber(pos))
+        return false;
     if (word == "as")
         return fails(ErrorKind::substance, "`as` follows a unit, in a number or behind `->`", pos, pos + 2);
     if (!word.empty())
@@ -100,8 +106,8 @@ bool Parser::unknownCharacter(std::size_t pos)
     const std::string character = piece(pos, end);
     if (character == "&" || character == "|")
         return replaceOperator(pos, at(end) == at(pos) ? end + 1 : end, character == "&" ? "and" : "or");
-    if (character == "\xCF\x80") // Greek small pi
-        return failsWith(ErrorKind::syntax, "write pi", pos, end, "write pi", "pi");
+    if (characterSlip(pos, end))
+        return false;
     if (character == "{" || character == "}")
         return fails(ErrorKind::syntax, "braces stand only in words and in units", pos, end);
     return fails(ErrorKind::syntax, fmt::format("`{}` has no meaning in a formula", character), pos, end);

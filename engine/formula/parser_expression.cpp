@@ -23,8 +23,10 @@ bool Parser::formula()
     if (m_pos == m_text.size())
         return fails(ErrorKind::syntax, "the formula is empty", 0, m_text.size());
     if (at(m_pos) == '=' && at(m_pos + 1) != '=')
-        return failsWith(ErrorKind::syntax, "a formula has no leading =: leave it out", m_pos, m_pos + 1,
-                         "leave = out", "");
+        return failsWith(ErrorKind::syntax, "a formula has no leading =: leave it out", m_pos,
+                         afterBlanks(m_pos + 1), "leave = out", "");
+    if (notMade())
+        return false;
     const NodeIndex root = expression();
     if (failed())
         return false;
@@ -166,11 +168,11 @@ Op Parser::comparisonAt(std::size_t &length)
         Op op;
         std::string_view meant; ///< not empty: a look-alike
     };
-    static constexpr Row rows[] = {{"==", Op::equal, {}},      {"!=", Op::notEqual, {}},
-                                   {"<=", Op::atMost, {}},     {">=", Op::atLeast, {}},
-                                   {"=<", Op::atMost, "<="},   {"=>", Op::atLeast, ">="},
-                                   {"<>", Op::notEqual, "!="}, {"<", Op::less, {}},
-                                   {">", Op::greater, {}},     {"=", Op::equal, "=="}};
+    static constexpr Row rows[] = {
+        {"===", Op::equal, "=="}, {"!==", Op::notEqual, "!="}, {"==", Op::equal, {}},
+        {"!=", Op::notEqual, {}}, {"<=", Op::atMost, {}},      {">=", Op::atLeast, {}},
+        {"=<", Op::atMost, "<="}, {"=>", Op::atLeast, ">="},   {"<>", Op::notEqual, "!="},
+        {"<", Op::less, {}},      {">", Op::greater, {}},      {"=", Op::equal, "=="}};
     const std::string_view rest = m_text.substr(m_pos);
     for (const Row &row : rows) {
         if (!rest.starts_with(row.typed))
@@ -180,7 +182,7 @@ Op Parser::comparisonAt(std::size_t &length)
             failsWith(ErrorKind::syntax, "write == to compare", m_pos, m_pos + 1, "write ==", "==");
         else if (!row.meant.empty())
             failsWith(ErrorKind::syntax, fmt::format("write {} instead of {}", row.meant, row.typed), m_pos,
-                      m_pos + 2, fmt::format("write {}", row.meant), std::string(row.meant));
+                      m_pos + length, fmt::format("write {}", row.meant), std::string(row.meant));
         return row.op;
     }
     length = 0;
@@ -230,6 +232,8 @@ NodeIndex Parser::sum()
         const char c = at(m_pos);
         if ((c != '+' && c != '-') || (c == '-' && at(m_pos + 1) == '>'))
             return left;
+        if (signSlip(m_pos))
+            return none;
         const std::size_t begin = m_pos++;
         const NodeIndex right = term();
         if (!failed())
@@ -367,23 +371,6 @@ NodeIndex Parser::power()
         return secondPower(base, raised);
     m_pos = behind;
     return binary(Op::power, opSpan, base, raised);
-}
-
-/// `2^3^2` is refused with both readings.
-NodeIndex Parser::secondPower(NodeIndex base, NodeIndex raised)
-{
-    ++m_pos;
-    const NodeIndex third = exponent(node(raised).span.begin);
-    if (failed())
-        return none;
-    const Span a = node(base).span, b = node(raised).span, c = node(third).span;
-    const std::string left = fmt::format("({}^{})^{}", piece(a), piece(b), piece(c));
-    const std::string right = fmt::format("{}^({}^{})", piece(a), piece(b), piece(c));
-    failsWith(ErrorKind::syntax,
-              fmt::format("`{}` can be read two ways: write {} or {}", piece(a.begin, c.end), left, right),
-              a.begin, c.end, fmt::format("write {}", left), left);
-    addFix(fmt::format("write {}", right), a.begin, c.end, right);
-    return none;
 }
 
 } // namespace puteal

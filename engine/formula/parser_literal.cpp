@@ -24,6 +24,13 @@ std::size_t digitsFrom(std::string_view text, std::size_t pos)
     return end - pos;
 }
 
+/// `1,5` may be meant as one number: a whole number before the comma, figures alone behind it.
+bool isOneArgument(std::string_view head, char behind)
+{
+    return head.find_first_not_of("0123456789") == std::string_view::npos && behind != '.' && behind != 'e' &&
+           behind != 'E';
+}
+
 std::string paddedDate(std::string_view year, std::string_view month, std::string_view day)
 {
     return fmt::format("{:0>4}-{:0>2}-{:0>2}", year, month, day);
@@ -71,6 +78,8 @@ NodeIndex Parser::money()
     const std::size_t begin = m_pos;
     const std::size_t digits = begin + 1;
     if (!isDigit(at(digits))) {
+        if (cellAddress(begin))
+            return none;
         const std::size_t later = afterBlanks(digits);
         if (later > digits && isDigit(at(later)))
             failsWith(ErrorKind::syntax, "the amount follows the $ without a blank", begin, later,
@@ -163,10 +172,15 @@ bool Parser::numberForm(std::size_t begin, std::size_t end)
                          fmt::format("a number starts with a digit: write 0{}", piece(begin, stop)), begin,
                          stop, fmt::format("write 0{}", piece(begin, stop)), "0" + piece(begin, stop));
     }
+    if (at(end) == '.' && at(end + 1) == '.')
+        return fails(ErrorKind::syntax, "`..` stands only in a limit: a formula takes one value here", end,
+                     end + 2);
     if (at(end) == '.') {
         std::size_t stop = end + 1;
         while (isDigit(at(stop)) || (at(stop) == '.' && isDigit(at(stop + 1))))
             ++stop;
+        if (stop > end + 1 && dateWithPoints(begin, stop))
+            return false;
         if (stop > end + 1)
             return fails(ErrorKind::syntax,
                          fmt::format("`{}` is no number: it has two points", piece(begin, stop)), begin,
@@ -214,8 +228,17 @@ bool Parser::commaForm(std::size_t begin, std::size_t end)
     }
     if (count == 1 && m_inArguments && !groups && decimalWithUnit(head, end, stop))
         return false;
-    if (count == 0 || (m_inArguments && !groups))
+    if (count == 0 || (m_inArguments && !groups)) {
+        const bool listed = begin > 0 && at(begin - 1) == ','; // 1,2,3
+        if (count == 1 && !listed && isOneArgument(head, at(stop)))
+            tree.notes.push_back(
+                {"read_as_two",
+                 fmt::format("`{}` is read as two arguments, {} and {}; for a decimal write {}",
+                             piece(begin, stop), head, piece(end + 1, stop),
+                             head + "." + piece(end + 1, stop)),
+                 span(begin, stop)});
         return true; // in a call the next argument, else told where the comma stands
+    }
     if (groups) {
         if (at(stop) == '.' && isDigit(at(stop + 1))) {
             const std::size_t more = stop + 1 + digitsFrom(m_text, stop + 1);

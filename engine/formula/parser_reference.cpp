@@ -28,6 +28,8 @@ NodeIndex Parser::reference(std::size_t begin, std::string_view word)
 {
     ReferenceText result;
     std::size_t wordBegin = begin;
+    if (sheetSlip(begin, word) || cellAddress(begin) || monthSlip(begin, word))
+        return none;
     if (at(m_pos) == '.' && !wordAt(m_pos + 1).empty()) {
         if (!lowerCase(begin, word, false))
             return none;
@@ -162,6 +164,14 @@ bool Parser::lowerCase(std::size_t begin, std::string_view word, bool isCall)
                      "a reading of ND stands alone in a cell, as in ND 0.05 mg/L: name that "
                      "cell and write its name here",
                      begin, begin + word.size());
+    if (!isCall && capitalSlip(begin, word))
+        return false;
+    if (isCall && (lower == "if" || lower == "and" || lower == "or"))
+        return fails(
+            ErrorKind::syntax,
+            fmt::format("`{}` is no function: write {}", word,
+                        lower == "if" ? "condition ? this : that" : fmt::format("this {} that", lower)),
+            begin, begin + word.size());
     const char *what = isCall ? "functions" : "names";
     if (lower.empty())
         return fails(ErrorKind::syntax, "a name starts with a letter", begin, begin + word.size());

@@ -26,7 +26,8 @@ bool Parser::unitAfter(Node &node, std::size_t numberEnd)
     const bool perSomething =
         c == '1' && at(pos + 1) == '/' && !(at(pos + 2) >= '0' && at(pos + 2) <= '9') && pos > numberEnd;
     if (word.empty() && c != '%' && c != '(' && !perSomething)
-        return pos == numberEnd || !mixedFraction(node, numberEnd, pos);
+        return pos == numberEnd ||
+               !(mixedFraction(node, numberEnd, pos) || blankGroups(node.span.begin, numberEnd, pos));
     auto scanned = scanUnit(m_text, pos, m_units);
     if (!scanned) {
         if (c == '(' && !m_units.isUnitWord(wordAt(pos + 1)))
@@ -72,7 +73,9 @@ bool Parser::mixedFraction(const Node &node, std::size_t numberEnd, std::size_t 
 bool Parser::wordAfterNumber(const Node &node, std::size_t numberEnd, std::size_t pos)
 {
     const std::string_view word = wordAt(pos);
-    if (isKnown(word) || at(afterBlanks(pos + word.size())) == '(')
+    if (wordSlip(pos, word) || groupedByMark(node.span.begin, numberEnd) || monthSlip(pos, word))
+        return false;
+    if (isKnown(word) || word == "pi" || at(afterBlanks(pos + word.size())) == '(')
         return failsWith(ErrorKind::syntax,
                          fmt::format("an operator is missing before `{}`: write {} * {}", word,
                                      piece(node.span.begin, numberEnd), word),
@@ -125,6 +128,10 @@ bool Parser::substanceAfter(Node &node)
                      begin + 2);
     const std::size_t end = wordBegin + word.size();
     const auto id = UnitTable::substanceId(word);
+    if (!id && m_units.isUnitWord(word))
+        return failsWith(ErrorKind::substance,
+                         fmt::format("`as` says of what; to show it in {0} write -> {0}", word), begin, end,
+                         "write -> for as", fmt::format("-> {}", word));
     if (!id)
         return failsAs(noSuchSubstance(word, span(wordBegin, end)));
     auto unit = tagged(tree.units[node.unit], *id, m_units);
@@ -145,6 +152,8 @@ bool Parser::noUnit(std::size_t begin, std::size_t end)
 {
     if (!withSuggestions)
         return fails(ErrorKind::unit, "", begin, end);
+    if (spelledPower(begin, end))
+        return false;
     return failsAs(noSuchUnit(m_text.substr(begin, end - begin), span(begin, end), m_units));
 }
 

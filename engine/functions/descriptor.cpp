@@ -179,7 +179,7 @@ puteal_call callAt(const puteal_plugin &plugin, std::size_t position)
     return rowAt(plugin.functions, position).call;
 }
 
-std::vector<std::vector<std::string>> listsOf(const std::vector<FunctionInfo> &functions)
+std::vector<std::vector<std::string>> listsOf(std::span<const FunctionInfo> functions)
 {
     std::vector<std::vector<std::string>> all;
     const auto add = [&](const std::vector<std::string> &words) {

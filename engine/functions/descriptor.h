@@ -35,7 +35,7 @@ puteal_call callAt(const puteal_plugin &plugin, std::size_t position);
 Result<void> keepsRules(const PluginDescription &plugin);
 
 /// The different lists of words the functions take or give, in order.
-std::vector<std::vector<std::string>> listsOf(const std::vector<FunctionInfo> &functions);
+std::vector<std::vector<std::string>> listsOf(std::span<const FunctionInfo> functions);
 
 /// Where two descriptions of the same function differ in what a call depends on: "parameter `iron` differs";
 /// "" = nowhere.

@@ -7,11 +7,14 @@
 #include <cstdlib>
 #include <memory>
 
+#include <dirent.h>
 #include <fcntl.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
 #include <fmt/format.h>
+
+#include "functions/general.h"
 
 namespace puteal
 {
@@ -23,14 +26,19 @@ namespace fs = std::filesystem;
 constexpr std::string_view ending = ".plugin.toml";
 constexpr off_t mostBytes = 4 * 1024 * 1024; // a manifest is some 40 KB; a larger file is something else
 constexpr std::size_t mostManifests = 500;
+constexpr std::size_t usualPlugins = 16, usualNames = 512;
 const std::string unusable = "its manifest cannot be used: ";
+
+bool writableByOthers(const struct stat &facts)
+{
+    return (facts.st_mode & S_IWOTH) != 0 && (facts.st_mode & S_ISVTX) == 0;
+}
 
 bool writableByOthers(const fs::path &path)
 {
     struct stat facts {
     };
-    return stat(path.c_str(), &facts) == 0 && (facts.st_mode & S_IWOTH) != 0 &&
-           (facts.st_mode & S_ISVTX) == 0;
+    return stat(path.c_str(), &facts) == 0 && writableByOthers(facts);
 }
 
 /// The folder without links and dots; empty when it is not there.
@@ -45,14 +53,13 @@ fs::path real(const fs::path &folder)
 class Reader
 {
 public:
-    explicit Reader(const fs::path &path) : m_file(open(path.c_str(), O_RDONLY | O_CLOEXEC))
+    /// Never waits: a pipe of that name would have nobody at its other end.
+    explicit Reader(const std::string &path) : m_file(open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK))
     {
-        struct stat facts {
-        };
-        if (m_file < 0 || fstat(m_file, &facts) != 0 || !S_ISREG(facts.st_mode))
+        if (m_file < 0 || fstat(m_file, &m_facts) != 0 || !S_ISREG(m_facts.st_mode))
             problem = "the manifest cannot be read";
-        else if (facts.st_size > mostBytes)
-            problem = fmt::format("the manifest has {} bytes, the most is {}", facts.st_size, mostBytes);
+        else if (m_facts.st_size > mostBytes)
+            problem = fmt::format("the manifest has {} bytes, the most is {}", m_facts.st_size, mostBytes);
     }
     Reader(const Reader &) = delete;
     Reader &operator=(const Reader &) = delete;
@@ -62,13 +69,12 @@ public:
             close(m_file);
     }
 
-    /// The text up to the end of the file or, where `mark` is not empty, a piece that ends somewhere behind
-    /// it.
-    std::string text(std::string_view mark = {})
+    /// A piece of the text that ends somewhere behind `mark`, or all of it where the mark is not there.
+    std::string until(std::string_view mark)
     {
         std::string all;
-        std::array<char, 8192> piece;
-        while (problem.empty() && (mark.empty() || all.find(mark) == std::string::npos)) {
+        std::array<char, 4096> piece;
+        while (problem.empty() && all.find(mark) == std::string::npos) {
             const ssize_t n = read(m_file, piece.data(), piece.size());
             if (n <= 0)
                 break;
@@ -76,24 +82,41 @@ public:
         }
         return all;
     }
+    std::string whole()
+    {
+        std::string all(problem.empty() ? static_cast<std::size_t>(m_facts.st_size) : 0, '\0');
+        std::size_t have = 0;
+        while (have < all.size()) {
+            const ssize_t n = read(m_file, all.data() + have, all.size() - have);
+            if (n <= 0)
+                break;
+            have += static_cast<std::size_t>(n);
+        }
+        all.resize(have);
+        return all;
+    }
+    bool openToOthers() const { return writableByOthers(m_facts); }
 
     std::string problem;
 
 private:
     int m_file;
+    struct stat m_facts {
+    };
 };
 
-/// Manifests of a folder by name, so that the order does not depend on the disk.
-std::vector<fs::path> manifestsIn(const fs::path &folder)
+/// Names of the manifests of a folder, sorted, so that the order does not depend on the disk.
+std::vector<std::string> manifestsIn(const std::string &folder)
 {
-    std::vector<fs::path> all;
-    std::error_code error;
-    for (fs::directory_iterator it(folder, error), end; !error && it != end && all.size() < mostManifests;
-         it.increment(error)) {
-        const std::string name = it->path().filename().string();
-        if (name.size() > ending.size() &&
-            name.compare(name.size() - ending.size(), ending.size(), ending) == 0)
-            all.push_back(it->path());
+    std::vector<std::string> all;
+    const std::unique_ptr<DIR, int (*)(DIR *)> open(opendir(folder.c_str()), closedir);
+    while (open && all.size() < mostManifests) {
+        const dirent *entry = readdir(open.get());
+        if (!entry)
+            break;
+        const std::string_view name = entry->d_name;
+        if (name.size() > ending.size() && name.ends_with(ending))
+            all.emplace_back(name);
     }
     std::sort(all.begin(), all.end());
     return all;
@@ -106,75 +129,80 @@ void refuse(PluginInfo &info, std::string words)
 }
 
 /// What is wrong with the plugin itself, wherever it lies; "" = nothing.
-std::string wrongWith(const Manifest &manifest, const PluginInfo &info)
+std::string wrongWith(const Manifest &manifest, const PluginInfo &info, bool manifestOpen)
 {
     if (manifest.contract != PUTEAL_CONTRACT) {
         return fmt::format("is built for contract {}, this program offers {}: install the version that fits",
                            manifest.contract, PUTEAL_CONTRACT);
     }
-    std::error_code error;
-    if (!fs::is_regular_file(info.library, error))
+    struct stat facts {
+    };
+    if (stat(info.library.c_str(), &facts) != 0 || !S_ISREG(facts.st_mode))
         return fmt::format("its library {} is not beside the manifest: install the plugin again",
                            info.library.filename().string());
-    if (writableByOthers(info.library) || writableByOthers(info.manifest))
+    if (manifestOpen || writableByOthers(facts))
         return "its files can be written by others: take that right away (chmod o-w) first";
     return {};
 }
 
-FoundPlugin readPlugin(const fs::path &path)
+FoundPlugin readPlugin(const std::string &folder, const std::string &name)
 {
     FoundPlugin found;
+    const std::string path = folder + '/' + name;
     Reader reader(path);
     auto manifest = std::make_unique<Manifest>();
     std::string problem = reader.problem;
     if (problem.empty()) {
-        if (auto head = readHead(reader.text(headEnd), *manifest); !head)
+        if (auto head = readHead(reader.until(headEnd), *manifest); !head)
             problem = unusable + head.error().words;
     }
-    found.info = manifest->info;
+    found.info = std::move(manifest->info);
     found.info.manifest = path;
-    if (found.info.id.empty()) {
-        const std::string name = path.filename().string();
+    if (found.info.id.empty())
         found.info.id = name.substr(0, name.size() - ending.size());
-    }
     if (!problem.empty()) {
         refuse(found.info, problem);
         return found;
     }
-    found.info.library = path.parent_path() / manifest->info.library;
-    if (auto wrong = wrongWith(*manifest, found.info); !wrong.empty())
+    found.info.library = folder + '/' + found.info.library.native();
+    if (auto wrong = wrongWith(*manifest, found.info, reader.openToOthers()); !wrong.empty())
         refuse(found.info, std::move(wrong));
     found.manifest = std::move(manifest);
     return found;
 }
 
-/// Names of an enabled plugin must not be taken by an earlier one.
-void settle(FoundPlugin &plugin, const std::vector<FoundPlugin> &earlier)
+/// Names of an enabled plugin must not be taken by the general functions or an earlier plugin; takes them.
+void settle(FoundPlugin &plugin, FoundPlugins &all)
 {
-    for (const auto &other : earlier) {
-        if (other.info.state != PluginInfo::State::enabled)
-            continue;
-        if (other.info.id == plugin.info.id) {
+    for (const auto &other : all.plugins) {
+        if (other.info.state == PluginInfo::State::enabled && other.info.id == plugin.info.id) {
             refuse(plugin.info, fmt::format("a plugin with the same id was found first in {}",
                                             other.info.manifest.parent_path().string()));
             return;
         }
-        for (const auto &name : plugin.info.functions) {
-            const auto &taken = other.info.functions;
-            if (std::find(taken.begin(), taken.end(), name) != taken.end()) {
-                refuse(plugin.info,
-                       fmt::format("its function {} is already one of the plugin {}", name, other.info.id));
-                return;
-            }
-        }
+    }
+    for (const auto &name : plugin.info.functions) {
+        const auto at = all.names.find(name);
+        if (!at)
+            continue;
+        const auto owner = all.origins[*at].plugin;
+        refuse(plugin.info, owner == NameOrigin::general
+                                ? fmt::format("its function {} is already a general function", name)
+                                : fmt::format("its function {} is already one of the plugin {}", name,
+                                              all.plugins[owner].info.id));
+        return;
+    }
+    for (std::uint32_t i = 0; i < plugin.info.functions.size(); ++i) {
+        if (all.names.add(plugin.info.functions[i]))
+            all.origins.push_back({static_cast<std::uint32_t>(all.plugins.size()), i});
     }
 }
 
-void lookInto(const fs::path &folder, bool shipped, std::vector<FoundPlugin> &all)
+void lookInto(const fs::path &folder, bool shipped, FoundPlugins &all)
 {
     const bool open = writableByOthers(folder);
-    for (const auto &path : manifestsIn(folder)) {
-        auto plugin = readPlugin(path);
+    for (const auto &name : manifestsIn(folder.native())) {
+        auto plugin = readPlugin(folder.native(), name);
         auto &info = plugin.info;
         if (open)
             refuse(info, fmt::format(
@@ -186,7 +214,7 @@ void lookInto(const fs::path &folder, bool shipped, std::vector<FoundPlugin> &al
         }
         if (info.state == PluginInfo::State::enabled)
             settle(plugin, all);
-        all.push_back(std::move(plugin));
+        all.plugins.push_back(std::move(plugin));
     }
 }
 
@@ -222,34 +250,51 @@ PluginFolders PluginFolders::standard(const std::vector<fs::path> &chosen)
 
 Result<void> fetchBlocks(FoundPlugin &plugin)
 {
-    Reader reader(plugin.info.manifest);
-    std::string text = reader.text();
+    Reader reader(plugin.info.manifest.native());
+    std::string text = reader.whole();
     Manifest now;
     if (!reader.problem.empty())
         return fail(ErrorKind::plugin, unusable + reader.problem);
     if (!readHead(text, now) || now.info.functions != plugin.info.functions ||
         now.contract != plugin.manifest->contract)
         return fail(ErrorKind::plugin, unusable + "it changed while the program was running; start it again");
-    if (auto blocks = readBlocks(std::move(text), *plugin.manifest); !blocks)
+    if (auto blocks = readBlocks(std::move(text), plugin.info.functions.size(), *plugin.manifest); !blocks)
         return fail(ErrorKind::plugin, unusable + blocks.error().words);
     return {};
 }
 
-std::vector<FoundPlugin> findPlugins(const PluginFolders &folders)
+FoundPlugins onlyGeneral()
 {
+    FoundPlugins all;
+    all.names = WordIndex(usualNames);
+    all.origins.reserve(usualNames);
+    const auto &groups = generalGroups();
+    for (std::uint32_t group = 0; group < groups.size(); ++group) {
+        for (const char *name : groups[group].names) {
+            all.names.add(name);
+            all.origins.push_back({NameOrigin::general, group});
+        }
+    }
+    return all;
+}
+
+FoundPlugins findPlugins(const PluginFolders &folders)
+{
+    FoundPlugins all = onlyGeneral();
+    all.plugins.reserve(usualPlugins);
     std::vector<fs::path> shipped, seen;
     for (const auto &folder : folders.shipped)
         shipped.push_back(real(folder));
-    auto ordered = folders.chosen;
-    ordered.insert(ordered.end(), folders.shipped.begin(), folders.shipped.end());
-    std::vector<FoundPlugin> all;
-    for (const auto &folder : ordered) {
-        const auto path = real(folder);
+    const auto look = [&](const fs::path &path) {
         if (path.empty() || std::find(seen.begin(), seen.end(), path) != seen.end())
-            continue;
+            return;
         seen.push_back(path);
         lookInto(path, std::find(shipped.begin(), shipped.end(), path) != shipped.end(), all);
-    }
+    };
+    for (const auto &folder : folders.chosen)
+        look(real(folder));
+    for (const auto &path : shipped)
+        look(path);
     return all;
 }
 

@@ -27,7 +27,7 @@ struct Manifest {
     std::uint32_t contract = 0;
     std::string choiceLists; ///< the head's line of all lists of words its functions take or give, unread
     std::string text;        ///< whole; empty until its blocks are wanted
-    /// One a function, in the order of `info.functions`; views into `text`.
+    /// One a function, in the order of the head's names; views into `text`.
     std::vector<std::string_view> blocks;
     std::string_view sources; ///< all [[source]] blocks
 
@@ -38,8 +38,8 @@ struct Manifest {
 
 /// Fills `manifest` from its head; what follows the head is not looked at. Errors: not TOML, a missing field.
 Result<void> readHead(std::string_view head, Manifest &manifest);
-/// Finds the blocks in the whole text. Error: names and blocks that differ.
-Result<void> readBlocks(std::string text, Manifest &manifest);
+/// Finds the blocks in the whole text. Error: another number of them than of functions.
+Result<void> readBlocks(std::string text, std::size_t functions, Manifest &manifest);
 /// The lists of words in that line; none where it cannot be read.
 std::vector<std::vector<std::string>> readChoiceLists(std::string_view line);
 Result<FunctionInfo> readFunction(std::string_view block, const UnitTable &units);

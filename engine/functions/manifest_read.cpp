@@ -1,13 +1,11 @@
-/// Reads a manifest: its head at start, a block when its function is wanted. The only file that includes
-/// toml++.
+/// Reads a manifest: its head at start, a block when its function is wanted.
 #include "functions/manifest.h"
 
 #include <cmath>
 
 #include <fmt/format.h>
-// Compiled in: loading one more shared library would cost every start more than this file costs the build.
-#define TOML_HEADER_ONLY 1
-#include <toml++/toml.h>
+
+#include "functions/manifest_rows.h"
 
 namespace puteal
 {
@@ -23,58 +21,17 @@ tl::unexpected<Error> damaged(const std::string &words)
     return fail(ErrorKind::plugin, words);
 }
 
-Result<toml::table> parsed(std::string_view text)
+void readRange(const ManifestRow &row, const char *key, double &low, double &high)
 {
-    try {
-        return toml::parse(text);
-    } catch (const toml::parse_error &e) {
-        return damaged(fmt::format("line {}: {}", e.source().begin.line, e.description()));
-    }
-}
-
-std::string words(const toml::table &table, const char *key)
-{
-    return table[key].value_or(std::string());
-}
-
-double number(const toml::table &table, const char *key, double otherwise)
-{
-    return table[key].value_or(otherwise);
-}
-
-std::vector<std::string> list(const toml::array *array)
-{
-    std::vector<std::string> all;
-    if (array) {
-        for (const auto &item : *array)
-            all.push_back(item.value_or(std::string()));
-    }
-    return all;
-}
-
-std::vector<std::string> list(const toml::table &table, const char *key)
-{
-    return list(table[key].as_array());
-}
-
-/// Calls `use` for every table of an array of tables; a missing array is an empty one.
-template<class Use>
-void eachTable(const toml::table &table, const char *key, Use use)
-{
-    if (const auto *array = table[key].as_array()) {
-        for (const auto &item : *array) {
-            if (const auto *row = item.as_table())
-                use(*row);
-        }
-    }
-}
-
-void readRange(const toml::table &table, const char *key, double &low, double &high)
-{
-    if (const auto *array = table[key].as_array(); array && array->size() == 2) {
-        low = (*array)[0].value_or(-HUGE_VAL);
-        high = (*array)[1].value_or(HUGE_VAL);
-    }
+    const auto *range = row.find(key);
+    if (!range || range->items.size() != 2)
+        return;
+    const auto end = [&](std::size_t i, double otherwise) {
+        const auto &item = range->items[i];
+        return item.kind == ManifestValue::Kind::number ? item.number : otherwise;
+    };
+    low = end(0, -HUGE_VAL);
+    high = end(1, HUGE_VAL);
 }
 
 ValueKind kindFrom(const std::string &word)
@@ -86,27 +43,58 @@ ValueKind kindFrom(const std::string &word)
                               : ValueKind::quantity;
 }
 
-ParameterInfo readParameter(const toml::table &table)
+ParameterInfo readParameter(const ManifestRow &row)
 {
     ParameterInfo p;
-    p.name = words(table, "name");
-    p.meaning = words(table, "meaning");
-    p.kind = kindFrom(words(table, "kind"));
-    p.pattern.text = words(table, "unit");
-    for (const auto &flag : list(table, "flags")) {
+    p.name = row.words("name");
+    p.meaning = row.words("meaning");
+    p.kind = kindFrom(row.words("kind"));
+    p.pattern.text = row.words("unit");
+    for (const auto &flag : row.list("flags")) {
         p.range = p.range || flag == "range";
         p.mayBeMissing = p.mayBeMissing || flag == "may be missing";
         p.mayBeBounded = p.mayBeBounded || flag == "may be bounded";
         p.repeats = p.repeats || flag == "repeats";
     }
-    readRange(table, "hard", p.hardLow, p.hardHigh);
-    readRange(table, "usual", p.usualLow, p.usualHigh);
-    p.hasDefault = table.contains("default");
-    p.fallback = number(table, "default", 0.0);
-    p.fallbackMark = words(table, "default_mark");
-    p.choices = list(table, "choices");
-    p.choiceSubstances = list(table, "choice_substances");
+    readRange(row, "hard", p.hardLow, p.hardHigh);
+    readRange(row, "usual", p.usualLow, p.usualHigh);
+    p.hasDefault = row.find("default") != nullptr;
+    p.fallback = row.number("default", 0.0);
+    p.fallbackMark = row.words("default_mark");
+    p.choices = row.list("choices");
+    p.choiceSubstances = row.list("choice_substances");
     return p;
+}
+
+/// What stands in the function's own table.
+FunctionInfo readOwn(const ManifestRow &row)
+{
+    FunctionInfo f;
+    f.name = row.words("name");
+    f.title = row.words("title");
+    f.purpose = row.words("purpose");
+    f.resultKind = kindFrom(row.words("result_kind"));
+    f.result.text = row.words("result_unit");
+    f.resultChoices = row.list("result_choices");
+    f.resultMeaning = row.words("result_meaning");
+    f.relation = row.words("relation");
+    f.safety = row.words("safety");
+    f.sources = row.list("sources");
+    return f;
+}
+
+/// What stands in a table below the function's.
+void readBelow(const ManifestRow &row, FunctionInfo &f)
+{
+    if (row.table == "function.parameter")
+        f.parameters.push_back(readParameter(row));
+    else if (row.table == "function.example")
+        f.examples.push_back({row.words("formula"), row.words("expected"), row.words("origin"),
+                              row.words("source"), row.number("tolerance", 0.0)});
+    else if (row.table == "function.refusal")
+        f.refusals.push_back({row.words("formula"), row.words("expected"), "", "", 0.0});
+    else if (row.table == "function.caution")
+        f.cautions.push_back({row.words("key"), row.words("when")});
 }
 
 /// Finds the blocks; each starts at its mark and ends where the next one begins.
@@ -136,17 +124,19 @@ Result<void> readHead(std::string_view text, Manifest &manifest)
         manifest.choiceLists = known.substr(lists + 1, end == std::string::npos ? end : end - lists - 1);
         known.erase(lists + 1, manifest.choiceLists.size());
     }
-    const auto head = parsed(known);
-    if (!head)
-        return tl::unexpected(head.error());
+    const auto rows = readRows(known);
+    if (!rows)
+        return tl::unexpected(rows.error());
+    const ManifestRow none;
+    const auto &head = !rows->empty() && rows->front().table.empty() ? rows->front() : none;
     auto &info = manifest.info;
-    info.id = words(*head, "id");
-    info.title = words(*head, "title");
-    info.library = words(*head, "library");
-    info.major = static_cast<std::uint32_t>(number(*head, "major", 0));
-    info.minor = static_cast<std::uint32_t>(number(*head, "minor", 0));
-    manifest.contract = static_cast<std::uint32_t>(number(*head, "contract", 0));
-    info.functions = list(*head, "functions");
+    info.id = head.words("id");
+    info.title = head.words("title");
+    info.library = head.words("library");
+    info.major = static_cast<std::uint32_t>(head.number("major", 0));
+    info.minor = static_cast<std::uint32_t>(head.number("minor", 0));
+    manifest.contract = static_cast<std::uint32_t>(head.number("contract", 0));
+    info.functions = head.list("functions");
     if (info.id.empty())
         return damaged("the manifest has no id");
     if (info.library.empty())
@@ -161,23 +151,23 @@ Result<void> readHead(std::string_view text, Manifest &manifest)
 std::vector<std::vector<std::string>> readChoiceLists(std::string_view line)
 {
     std::vector<std::vector<std::string>> all;
-    const auto table = parsed(line);
-    const auto *lists = table ? (*table)["choice_lists"].as_array() : nullptr;
+    const auto rows = readRows(line);
+    const auto *lists = rows && !rows->empty() ? rows->front().find("choice_lists") : nullptr;
     if (!lists)
         return all;
-    all.reserve(lists->size());
-    for (const auto &words : *lists)
-        all.push_back(list(words.as_array()));
+    all.reserve(lists->items.size());
+    for (const auto &words : lists->items)
+        all.push_back(wordsOf(&words));
     return all;
 }
 
-Result<void> readBlocks(std::string text, Manifest &manifest)
+Result<void> readBlocks(std::string text, std::size_t functions, Manifest &manifest)
 {
     manifest.text = std::move(text);
+    manifest.blocks.reserve(functions);
     findBlocks(manifest);
-    const auto &info = manifest.info;
-    if (manifest.blocks.size() != info.functions.size()) {
-        return damaged(fmt::format("the manifest lists {} functions and describes {}", info.functions.size(),
+    if (manifest.blocks.size() != functions) {
+        return damaged(fmt::format("the manifest lists {} functions and describes {}", functions,
                                    manifest.blocks.size()));
     }
     return {};
@@ -185,35 +175,20 @@ Result<void> readBlocks(std::string text, Manifest &manifest)
 
 Result<FunctionInfo> readFunction(std::string_view block, const UnitTable &units)
 {
-    const auto document = parsed(block);
-    if (!document)
-        return tl::unexpected(document.error());
-    const auto *array = (*document)["function"].as_array();
-    const auto *table = array && array->size() == 1 ? (*array)[0].as_table() : nullptr;
-    if (!table)
+    const auto rows = readRows(block);
+    if (!rows)
+        return tl::unexpected(rows.error());
+    const ManifestRow *own = nullptr;
+    std::size_t functions = 0;
+    for (const auto &row : *rows) {
+        if (row.table == "function" && ++functions == 1)
+            own = &row;
+    }
+    if (functions != 1)
         return damaged("a function block of the manifest is damaged");
-    FunctionInfo f;
-    f.name = words(*table, "name");
-    f.title = words(*table, "title");
-    f.purpose = words(*table, "purpose");
-    f.resultKind = kindFrom(words(*table, "result_kind"));
-    f.result.text = words(*table, "result_unit");
-    f.resultChoices = list(*table, "result_choices");
-    f.resultMeaning = words(*table, "result_meaning");
-    f.relation = words(*table, "relation");
-    f.safety = words(*table, "safety");
-    f.sources = list(*table, "sources");
-    eachTable(*table, "parameter", [&](const auto &row) { f.parameters.push_back(readParameter(row)); });
-    eachTable(*table, "example", [&](const auto &row) {
-        f.examples.push_back({words(row, "formula"), words(row, "expected"), words(row, "origin"),
-                              words(row, "source"), number(row, "tolerance", 0.0)});
-    });
-    eachTable(*table, "refusal", [&](const auto &row) {
-        f.refusals.push_back({words(row, "formula"), words(row, "expected"), "", "", 0.0});
-    });
-    eachTable(*table, "caution", [&](const auto &row) {
-        f.cautions.push_back({words(row, "key"), words(row, "when")});
-    });
+    FunctionInfo f = readOwn(*own);
+    for (const auto &row : *rows)
+        readBelow(row, f);
     if (auto read = readPatterns(f, units); !read)
         return damaged(fmt::format("function `{}`: {}", f.name, read.error().words));
     return f;
@@ -221,13 +196,14 @@ Result<FunctionInfo> readFunction(std::string_view block, const UnitTable &units
 
 Result<std::vector<SourceInfo>> readSources(std::string_view blocks)
 {
-    const auto document = parsed(blocks);
-    if (!document)
-        return tl::unexpected(document.error());
+    const auto rows = readRows(blocks);
+    if (!rows)
+        return tl::unexpected(rows.error());
     std::vector<SourceInfo> sources;
-    eachTable(*document, "source", [&](const auto &row) {
-        sources.push_back({words(row, "key"), words(row, "mark"), words(row, "words")});
-    });
+    for (const auto &row : *rows) {
+        if (row.table == "source")
+            sources.push_back({row.words("key"), row.words("mark"), row.words("words")});
+    }
     return sources;
 }
 

@@ -3,14 +3,16 @@
 #include "functions/registry.h"
 
 #include <algorithm>
+#include <map>
 #include <mutex>
-#include <unordered_map>
 
 #include <fmt/format.h>
 
 #include "base/text.h"
+#include "functions/descriptions.h"
 #include "functions/folders.h"
 #include "functions/general.h"
+#include "functions/other_words.h"
 
 namespace puteal
 {
@@ -20,10 +22,10 @@ namespace
 class LazyRegistry final : public Registry
 {
 public:
-    LazyRegistry(const UnitTable &units, std::vector<FoundPlugin> found);
+    LazyRegistry(const UnitTable &units, FoundPlugins found);
 
     const FunctionInfo *find(std::string_view name) const override;
-    const std::vector<FunctionInfo> &functions() const override;
+    std::span<const FunctionInfo> functions() const override;
     const std::vector<PluginInfo> &plugins() const override;
     std::vector<std::string> closestNames(std::string_view name) const override;
     Result<puteal_call> callOf(const FunctionInfo &function) const override;
@@ -31,15 +33,7 @@ public:
     std::vector<std::vector<std::string>> choiceLists() const override;
 
 private:
-    static constexpr std::size_t noPlugin = static_cast<std::size_t>(-1);
-    /// What is known of a function before it is read.
-    struct Slot {
-        std::size_t plugin = noPlugin; ///< in m_found; none for general functions
-        std::size_t position = 0;      ///< in the plugin; general functions: their group
-        bool read = false;
-        std::string problem; ///< its block is damaged
-        puteal_call call = nullptr;
-    };
+    enum class State : std::uint8_t { unread, good, damaged };
     struct Blocks {
         bool tried = false;
         std::string problem; ///< why the manifest's blocks cannot be used
@@ -50,21 +44,26 @@ private:
         Error error;
     };
 
-    void addSlot(std::string_view name, const std::string &plugin, Slot slot);
-    void addPlugin(std::size_t which);
-    void readGroup(std::size_t group) const;
+    bool isGeneral(std::size_t index) const { return m_origins[index].plugin == NameOrigin::general; }
+    const std::string &pluginId(std::size_t index) const { return m_found[m_origins[index].plugin].info.id; }
+    void readGroup(std::uint32_t group) const;
+    void readBlock(std::size_t index) const;
+    void makeBare(std::size_t index) const;
     bool readSlot(std::size_t index) const;
     const std::string &fetched(std::size_t plugin) const;
     const Library &openedLibrary(std::size_t plugin) const;
-    Result<puteal_call> matchedCall(const FunctionInfo &function, const Slot &slot,
+    Result<puteal_call> matchedCall(const FunctionInfo &function, std::size_t position,
                                     const puteal_plugin &plugin) const;
 
     UnitTable m_units;
     mutable std::vector<FoundPlugin> m_found; ///< the blocks of their manifests are fetched when wanted
-    std::unordered_map<std::string_view, std::size_t> m_index; ///< views into m_found's names and literals
+    const WordIndex m_names;
+    const std::vector<NameOrigin> m_origins; ///< one a name, as all that follow
     mutable std::recursive_mutex m_mutex;
-    mutable std::vector<FunctionInfo> m_functions; ///< never grows after construction: pointers into it stay
-    mutable std::vector<Slot> m_slots;
+    mutable std::vector<State> m_states;
+    mutable Descriptions m_functions;
+    mutable std::map<std::size_t, std::string> m_problems; ///< of damaged blocks
+    mutable std::vector<puteal_call> m_calls;
     mutable std::vector<Blocks> m_blocks;
     mutable std::vector<Library> m_libraries;
     mutable std::vector<PluginInfo> m_plugins;
@@ -72,26 +71,12 @@ private:
     mutable bool m_allRead = false;
 };
 
-LazyRegistry::LazyRegistry(const UnitTable &units, std::vector<FoundPlugin> found)
-    : m_units(units), m_found(std::move(found))
+LazyRegistry::LazyRegistry(const UnitTable &units, FoundPlugins found)
+    : m_units(units), m_found(std::move(found.plugins)), m_names(std::move(found.names)),
+      m_origins(std::move(found.origins)), m_states(m_origins.size(), State::unread),
+      m_functions(m_origins.size()), m_calls(m_origins.size(), nullptr), m_blocks(m_found.size()),
+      m_libraries(m_found.size())
 {
-    const auto &groups = generalGroups();
-    std::size_t most = 0;
-    for (const auto &group : groups)
-        most += group.names.size();
-    for (const auto &plugin : m_found)
-        most += plugin.info.functions.size();
-    m_functions.reserve(most);
-    m_slots.reserve(most);
-    m_index.reserve(most);
-    for (std::size_t group = 0; group < groups.size(); ++group) {
-        for (const char *name : groups[group].names)
-            addSlot(name, {}, {noPlugin, group, false, {}, nullptr});
-    }
-    for (std::size_t i = 0; i < m_found.size(); ++i)
-        addPlugin(i);
-    m_blocks.resize(m_found.size());
-    m_libraries.resize(m_found.size());
 }
 
 /// Fetches a plugin's blocks once; what is wrong with them, or "".
@@ -106,86 +91,78 @@ const std::string &LazyRegistry::fetched(std::size_t plugin) const
     return blocks.problem;
 }
 
-void LazyRegistry::addSlot(std::string_view name, const std::string &plugin, Slot slot)
+/// Builds a group of general functions.
+void LazyRegistry::readGroup(std::uint32_t group) const
 {
-    FunctionInfo f;
-    f.name = name;
-    f.plugin = plugin;
-    f.index = static_cast<std::uint32_t>(m_functions.size());
-    m_index.emplace(name, m_functions.size());
-    m_functions.push_back(std::move(f));
-    m_slots.push_back(std::move(slot));
-}
-
-void LazyRegistry::addPlugin(std::size_t which)
-{
-    auto &info = m_found[which].info;
-    if (info.state != PluginInfo::State::enabled)
-        return;
-    for (const auto &name : info.functions) {
-        if (m_index.count(name)) {
-            info.state = PluginInfo::State::refused;
-            info.problem = fmt::format("its function {} is already a general function", name);
-            return;
-        }
-    }
-    for (std::size_t i = 0; i < info.functions.size(); ++i)
-        addSlot(info.functions[i], info.id, {which, i, false, {}, nullptr});
-}
-
-/// Builds the group of general functions that holds a slot.
-void LazyRegistry::readGroup(std::size_t group) const
-{
-    auto built = generalGroups()[group].build(m_units);
-    for (auto &f : built) {
-        const auto index = m_index.at(f.name);
+    for (auto &f : generalGroups()[group].build(m_units)) {
+        const auto index = *m_names.find(f.name);
         f.index = static_cast<std::uint32_t>(index);
-        m_slots[index].read = true;
-        m_functions[index] = std::move(f);
+        m_functions.make(index, std::move(f));
+        m_states[index] = State::good;
     }
 }
 
-/// Reads a function's block once; false when it is damaged.
+void LazyRegistry::readBlock(std::size_t index) const
+{
+    const auto [plugin, position] = m_origins[index];
+    m_states[index] = State::damaged;
+    auto &problem = m_problems[index];
+    if (problem = fetched(plugin); !problem.empty())
+        return;
+    auto f = readFunction(m_found[plugin].manifest->blocks[position], m_units);
+    if (!f) {
+        problem = f.error().words;
+    } else if (f->name != m_names.words()[index]) {
+        problem = fmt::format("its block describes `{}`", f->name);
+    } else {
+        f->plugin = pluginId(index);
+        f->index = static_cast<std::uint32_t>(index);
+        m_functions.make(index, std::move(*f));
+        m_states[index] = State::good;
+        m_problems.erase(index);
+    }
+}
+
+/// Reads a function's description once; false when it is damaged.
 bool LazyRegistry::readSlot(std::size_t index) const
 {
-    auto &slot = m_slots[index];
-    if (!slot.read && slot.plugin == noPlugin) {
-        readGroup(slot.position);
-    } else if (!slot.read) {
-        slot.read = true;
-        auto &place = m_functions[index];
-        if (slot.problem = fetched(slot.plugin); !slot.problem.empty())
-            return false;
-        auto f = readFunction(m_found[slot.plugin].manifest->blocks[slot.position], m_units);
-        if (!f) {
-            slot.problem = f.error().words;
-        } else if (f->name != place.name) {
-            slot.problem = fmt::format("its block describes `{}`", f->name);
-        } else {
-            f->plugin = place.plugin;
-            f->index = place.index;
-            place = std::move(*f);
-        }
+    if (m_states[index] == State::unread) {
+        if (isGeneral(index))
+            readGroup(m_origins[index].position);
+        else
+            readBlock(index);
     }
-    return slot.problem.empty();
+    return m_states[index] == State::good;
+}
+
+/// A damaged function is listed with its name and plugin.
+void LazyRegistry::makeBare(std::size_t index) const
+{
+    FunctionInfo f;
+    f.name = m_names.words()[index];
+    f.plugin = pluginId(index);
+    f.index = static_cast<std::uint32_t>(index);
+    m_functions.make(index, std::move(f));
 }
 
 const FunctionInfo *LazyRegistry::find(std::string_view name) const
 {
-    const auto found = m_index.find(name);
-    if (found == m_index.end())
+    const auto index = m_names.find(name);
+    if (!index)
         return nullptr;
     const std::lock_guard lock(m_mutex);
-    return readSlot(found->second) ? &m_functions[found->second] : nullptr;
+    return readSlot(*index) ? &m_functions.at(*index) : nullptr;
 }
 
-const std::vector<FunctionInfo> &LazyRegistry::functions() const
+std::span<const FunctionInfo> LazyRegistry::functions() const
 {
     const std::lock_guard lock(m_mutex);
-    for (std::size_t i = 0; !m_allRead && i < m_slots.size(); ++i)
-        readSlot(i);
+    for (std::size_t i = 0; !m_allRead && i < m_states.size(); ++i) {
+        if (!readSlot(i))
+            makeBare(i);
+    }
     m_allRead = true;
-    return m_functions;
+    return m_functions.all();
 }
 
 const std::vector<PluginInfo> &LazyRegistry::plugins() const
@@ -211,44 +188,13 @@ const std::vector<PluginInfo> &LazyRegistry::plugins() const
     return m_plugins;
 }
 
-namespace
-{
-
-/// Words people know from mathematics and from other languages for what is named otherwise here.
-std::vector<std::string> otherWordsFor(std::string_view name)
-{
-    static const std::pair<std::string_view, std::vector<std::string>> rows[] = {
-        {"log", {"log10", "ln"}}, {"average", {"mean"}}, {"avg", {"mean"}},       {"total", {"sum"}},
-        {"round", {"round_to"}},  {"ceil", {"ceil_to"}}, {"floor", {"floor_to"}}, {"maximum", {"max"}},
-        {"minimum", {"min"}},     {"smallest", {"min"}}, {"largest", {"max"}},
-    };
-    for (const auto &[word, here] : rows)
-        if (word == name)
-            return here;
-    return {};
-}
-
-/// What is written with a sign here instead of a function.
-std::string_view signFor(std::string_view name)
-{
-    if (name == "if")
-        return "condition ? this : that";
-    if (name == "pow" || name == "power")
-        return "base^exponent";
-    return {};
-}
-
-} // namespace
-
 std::vector<std::string> LazyRegistry::closestNames(std::string_view name) const
 {
     if (auto known = otherWordsFor(name); !known.empty())
         return known;
     if (!signFor(name).empty())
         return {};
-    std::vector<std::string> names;
-    for (const auto &[known, index] : m_index)
-        names.emplace_back(known);
+    std::vector<std::string> names(m_names.words().begin(), m_names.words().end());
     std::sort(names.begin(), names.end());
     return closest(name, names);
 }
@@ -258,17 +204,16 @@ Error LazyRegistry::whyNot(std::string_view name) const
     const auto error = [](ErrorKind kind, std::string words) {
         return Error{kind, std::move(words), {}, {}};
     };
-    if (const auto known = m_index.find(name); known != m_index.end()) {
+    if (const auto known = m_names.find(name); known && !isGeneral(*known)) {
         const std::lock_guard lock(m_mutex);
-        const auto &slot = m_slots[known->second];
-        if (slot.plugin != noPlugin && !m_blocks[slot.plugin].problem.empty()) {
+        if (const auto &problem = m_blocks[m_origins[*known].plugin].problem; !problem.empty())
             return error(ErrorKind::plugin,
-                         fmt::format("`{}` needs the plugin {}: {}", name, m_functions[known->second].plugin,
-                                     m_blocks[slot.plugin].problem));
-        }
+                         fmt::format("`{}` needs the plugin {}: {}", name, pluginId(*known), problem));
+        const auto damaged = m_problems.find(*known);
         return error(ErrorKind::plugin,
                      fmt::format("the manifest of plugin {} is damaged at `{}`: {}; install it again",
-                                 m_functions[known->second].plugin, name, slot.problem));
+                                 pluginId(*known), name,
+                                 damaged == m_problems.end() ? std::string() : damaged->second));
     }
     for (const auto &found : m_found) {
         const auto &names = found.info.functions;
@@ -279,7 +224,7 @@ Error LazyRegistry::whyNot(std::string_view name) const
         }
     }
     if (const auto sign = signFor(name); !sign.empty())
-        return error(ErrorKind::name, fmt::format("no function is named `{}`: write `{}`", name, sign));
+        return error(ErrorKind::name, fmt::format("no function is named `{}`: write {}", name, sign));
     const auto near = closestNames(name);
     return error(ErrorKind::name,
                  near.empty() ? fmt::format("no function is named `{}`", name)
@@ -324,10 +269,10 @@ const LazyRegistry::Library &LazyRegistry::openedLibrary(std::size_t which) cons
     return library;
 }
 
-Result<puteal_call> LazyRegistry::matchedCall(const FunctionInfo &function, const Slot &slot,
+Result<puteal_call> LazyRegistry::matchedCall(const FunctionInfo &function, std::size_t position,
                                               const puteal_plugin &plugin) const
 {
-    const auto own = describeFunction(plugin, slot.position, m_units);
+    const auto own = describeFunction(plugin, position, m_units);
     if (!own)
         return tl::unexpected(own.error());
     if (const auto where = difference(function, *own); !where.empty()) {
@@ -337,7 +282,7 @@ Result<puteal_call> LazyRegistry::matchedCall(const FunctionInfo &function, cons
                 "`{}` of plugin {} is not the one its manifest describes: {} differs; install it again",
                 function.name, function.plugin, where));
     }
-    const puteal_call call = callAt(plugin, slot.position);
+    const puteal_call call = callAt(plugin, position);
     if (!call)
         return fail(ErrorKind::plugin,
                     fmt::format("`{}` of plugin {} has nothing to call", function.name, function.plugin));
@@ -347,17 +292,18 @@ Result<puteal_call> LazyRegistry::matchedCall(const FunctionInfo &function, cons
 Result<puteal_call> LazyRegistry::callOf(const FunctionInfo &function) const
 {
     const std::lock_guard lock(m_mutex);
-    if (function.index >= m_slots.size() || m_slots[function.index].plugin == noPlugin)
+    if (function.index >= m_origins.size() || isGeneral(function.index))
         return fail(ErrorKind::plugin, fmt::format("`{}` is no function of a plugin", function.name));
-    auto &slot = m_slots[function.index];
-    if (slot.call)
-        return slot.call;
-    const auto &library = openedLibrary(slot.plugin);
+    auto &known = m_calls[function.index];
+    if (known)
+        return known;
+    const auto [plugin, position] = m_origins[function.index];
+    const auto &library = openedLibrary(plugin);
     if (!library.plugin)
         return tl::unexpected(library.error);
-    const auto call = matchedCall(function, slot, *library.plugin);
+    const auto call = matchedCall(function, position, *library.plugin);
     if (call)
-        slot.call = *call;
+        known = *call;
     return call;
 }
 
@@ -370,7 +316,7 @@ std::shared_ptr<const Registry> Registry::create(const UnitTable &units, const P
 
 std::shared_ptr<const Registry> Registry::general(const UnitTable &units)
 {
-    return std::make_shared<LazyRegistry>(units, std::vector<FoundPlugin>());
+    return std::make_shared<LazyRegistry>(units, onlyGeneral());
 }
 
 std::vector<std::vector<std::string>> Registry::choiceLists() const

@@ -4,6 +4,7 @@
 
 #include <filesystem>
 #include <memory>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -45,7 +46,8 @@ public:
     virtual ~Registry() = default;
 
     virtual const FunctionInfo *find(std::string_view name) const = 0;
-    virtual const std::vector<FunctionInfo> &functions() const = 0;
+    /// All of them; those found before stay where they are.
+    virtual std::span<const FunctionInfo> functions() const = 0;
     virtual const std::vector<PluginInfo> &plugins() const = 0;
     virtual std::vector<std::string> closestNames(std::string_view name) const = 0;
     /// Opens the library on first use; thread-safe. Errors: missing, not enabled, contract differs,

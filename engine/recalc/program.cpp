@@ -95,7 +95,8 @@ NodeFacts ProgramModel::factsOf(NodeId node) const
     if (facts.tree) {
         if (auto binding = bindAt(m_model, *facts.tree, facts.at))
             facts.binding = std::make_shared<const Binding>(std::move(*binding));
-        facts.cautions = facts.tree->notes;
+        if (m_model.content[node] != Content::formula) // else the check has them
+            facts.cautions = facts.tree->notes;
     }
     if (m_model.content[node] == Content::formula) {
         facts.checked = m_model.entries[m_model.entry[node]].checked;

@@ -57,6 +57,23 @@ LimitState worseOf(LimitState a, LimitState b)
     return LimitState::within;
 }
 
+/// Of these nobody reads less than nothing: a mass or an amount in a volume, and what is counted. What is
+/// worked out may be a difference, so only what was typed is meant.
+bool neverNegative(const QuantityType &type)
+{
+    constexpr int one = 6; // sixths
+    const auto exponent = [&](Base base) { return type.dimension.sixths[static_cast<std::size_t>(base)]; };
+    Dimension perVolume;
+    perVolume.sixths[static_cast<std::size_t>(Base::length)] = -3 * one;
+    for (const Base base : {Base::mass, Base::amount}) {
+        Dimension content = perVolume;
+        content.sixths[static_cast<std::size_t>(base)] = one;
+        if (type.dimension == content)
+            return true;
+    }
+    return !type.things.empty() && (type.dimension.isPure() || exponent(Base::length) == -3 * one);
+}
+
 } // namespace
 
 Verdict stateVerdict(const Model &model, const Values &values, NodeId state)
@@ -81,6 +98,9 @@ Verdict stateVerdict(const Model &model, const Values &values, NodeId state)
     const double low = values.number[nodes.low];
     if (nodes.high == noNode) {
         const bool upper = limit.comparison[0] == '<';
+        if (upper && value < 0.0 && low >= 0.0 && model.content[cell] == Content::number &&
+            neverNegative(model.typeOf(cell).type.quantity))
+            return told(LimitState::missingTest);
         return told(against({low, upper, limit.comparison.size() == 1, bandOf(limit) * std::fabs(low)}, value,
                             bound));
     }

@@ -164,10 +164,10 @@ void Completer::addUnits()
         addUnitsSetHere();
     for (const UnitWord &unit : units().words())
         if (typed(unit.word))
-            add(Kind::unit, unit.word, unit.name);
+            add(Kind::unit, unit.word, std::string(unit.name));
     for (const UnitWord &unit : units().words())
         if (searches() && (hasWordBeginning(unit.name, m_place.word) || spelled(unit)))
-            addFound(Kind::unit, unit.word, unit.name);
+            addFound(Kind::unit, unit.word, std::string(unit.name));
     if (!m_place.afterNumber || m_place.word.empty())
         return;
     if (m_place.firstOfUnit)
@@ -192,7 +192,8 @@ void Completer::addUnitsSetHere()
 
 bool Completer::spelled(const UnitWord &unit) const
 {
-    return std::any_of(unit.spellings.begin(), unit.spellings.end(),
+    const auto spellings = unit.spellings();
+    return std::any_of(spellings.begin(), spellings.end(),
                        [this](const std::string &spelling) { return typed(spelling); });
 }
 

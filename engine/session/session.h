@@ -174,6 +174,10 @@ public:
 
     virtual std::filesystem::path path() const = 0;
     virtual std::string fileText() const = 0;
+    /// Another program wrote to the file since it was opened or saved here.
+    virtual bool changedOnDisk() const = 0;
+    /// Somebody decided that what stands on disk now may be replaced (it is kept beside like any last save).
+    virtual void acceptDisk() = 0;
     /// Safe save (temporary beside it, checked, renamed, folder synced); keeps the bytes of the last save
     /// beside as NAME.puteal.before when `keepCopy`. Afterwards unsaved() is false. Refused when the file is
     /// no longer what this session read or saved last, and when the copy cannot be kept.

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "base/number.h"
+#include "base/text.h"
 #include "formula/binder.h"
 #include "session/session_state.h"
 
@@ -47,15 +48,21 @@ std::string axisTitle(const std::string &title, const Axis &axis)
     return fmt::format("{}, {}", title, axis.unit.text == "USD" ? "$" : axis.unit.text);
 }
 
-/// Break-even points of two series given at the same x: where the cheaper one changes.
-void crossingsOf(const std::vector<ChartSeries> &series, std::size_t a, std::size_t b, ChartKind kind,
-                 ChartView &view)
-{
-    const auto &x = series[a].x;
+/// Which of two series is cheaper in the end, and the years in which they change places.
+struct Overtaking {
+    std::size_t cheaper, other;
     std::vector<std::string> years;
+};
+
+/// Break-even points of two series given at the same x: where the cheaper one changes.
+Overtaking crossingsOf(std::size_t a, std::size_t b, ChartView &view)
+{
+    const auto &series = view.series;
+    const bool steps = view.chart.kind == ChartKind::steps;
+    const auto &x = series[a].x;
+    Overtaking out{a, b, {}};
     int before = 0;
     double lastDifference = 0.0;
-    std::size_t cheaper = a;
     for (std::size_t i = 0; i < x.size() && i < series[b].y.size(); ++i) {
         const double difference = series[b].y[i] - series[a].y[i];
         if (!std::isfinite(difference))
@@ -65,31 +72,74 @@ void crossingsOf(const std::vector<ChartSeries> &series, std::size_t a, std::siz
             // In a step chart the year whose end first shows the other one cheaper counts; else the line
             // crossing.
             const double share = lastDifference / (lastDifference - difference);
-            const double at = kind == ChartKind::steps ? x[i] : x[i - 1] + share * (x[i] - x[i - 1]);
+            const double at = steps ? x[i] : x[i - 1] + share * (x[i] - x[i - 1]);
             view.points.push_back({at, std::max(series[a].y[i], series[b].y[i]), a, b});
-            years.push_back(kind == ChartKind::steps ? shortest(at) : toFigures(at, 3));
-            cheaper = now > 0 ? a : b;
+            out.years.push_back(steps ? shortest(at) : toFigures(at, 3));
+            out.cheaper = now > 0 ? a : b;
+            out.other = now > 0 ? b : a;
         }
         if (now != 0) {
             before = now;
             lastDifference = difference;
         }
     }
-    if (years.empty())
-        return;
-    const std::size_t other = cheaper == a ? b : a;
-    std::string sentence;
-    if (years.size() == 1)
-        sentence = fmt::format("{} is cheaper than {} from year {} on", series[cheaper].title,
-                               series[other].title, years[0]);
-    else {
-        std::string all = years[0];
-        for (std::size_t i = 1; i < years.size(); ++i)
-            all += (i + 1 == years.size() ? " and " : ", ") + years[i];
-        sentence = fmt::format("{} and {} change places in years {}; {} is cheaper from year {} on",
-                               series[a].title, series[b].title, all, series[cheaper].title, years.back());
+    return out;
+}
+
+/// One sentence for all that one option overtakes in the same year.
+void tellOvertakings(const std::vector<Overtaking> &all, ChartView &view)
+{
+    const auto title = [&](std::size_t i) { return view.series[i].title; };
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        const Overtaking &one = all[i];
+        if (one.years.size() > 1) {
+            view.crossings.push_back(
+                fmt::format("{} and {} change places in years {}; {} is cheaper from year {} on",
+                            title(std::min(one.cheaper, one.other)), title(std::max(one.cheaper, one.other)),
+                            joined(one.years), title(one.cheaper), one.years.back()));
+            continue;
+        }
+        const auto same = [&](const Overtaking &other) {
+            return other.cheaper == one.cheaper && other.years == one.years;
+        };
+        if (std::any_of(all.begin(), all.begin() + static_cast<long>(i), same))
+            continue;
+        std::vector<std::string> others;
+        for (std::size_t k = i; k < all.size(); ++k)
+            if (same(all[k]))
+                others.push_back(title(all[k].other));
+        view.crossings.push_back(fmt::format("{} is cheaper than {} from year {} on", title(one.cheaper),
+                                             joined(others), one.years.front()));
     }
-    view.crossings.push_back(std::move(sentence));
+}
+
+/// Lines that lie on each other look like one: it is said.
+void tellEqualCosts(ChartView &view)
+{
+    const auto same = [&](std::size_t a, std::size_t b) {
+        const auto &first = view.series[a].y, &second = view.series[b].y;
+        return std::equal(first.begin(), first.end(), second.begin(), second.end(), [](double p, double q) {
+            return (std::isnan(p) && std::isnan(q)) || nearlyEqual(p, q);
+        });
+    };
+    std::vector<bool> told(view.series.size());
+    for (std::size_t a = 0; a < view.series.size(); ++a) {
+        std::vector<std::string> equal{view.series[a].title};
+        for (std::size_t b = a + 1; b < view.series.size() && !told[a]; ++b)
+            if (!told[b] && same(a, b)) {
+                told[b] = true;
+                equal.push_back(view.series[b].title);
+            }
+        if (equal.size() > 1)
+            view.crossings.push_back(fmt::format("{} cost the same in every year", joined(equal)));
+    }
+}
+
+bool nothingCosts(const ChartView &view)
+{
+    return std::all_of(view.series.begin(), view.series.end(), [](const ChartSeries &series) {
+        return std::all_of(series.y.begin(), series.y.end(), [](double y) { return !(std::fabs(y) > 0.0); });
+    });
 }
 
 } // namespace
@@ -221,9 +271,19 @@ ChartView SessionState::chart(const std::string &key) const
         view.stop = healthStop();
     view.yTitle = view.money ? "money, $" : axisTitle(found->title, yAxis);
     // which is cheaper is a question of money
-    for (std::size_t a = 0; view.money && a < view.series.size(); ++a)
+    if (!view.money)
+        return view;
+    if (!view.series.empty() && nothingCosts(view)) {
+        view.crossings.push_back("Every cost drawn is $0: look whether prices are still to be typed");
+        return view;
+    }
+    std::vector<Overtaking> overtakings;
+    for (std::size_t a = 0; a < view.series.size(); ++a)
         for (std::size_t b = a + 1; b < view.series.size(); ++b)
-            crossingsOf(view.series, a, b, found->kind, view);
+            if (Overtaking one = crossingsOf(a, b, view); !one.years.empty())
+                overtakings.push_back(std::move(one));
+    tellOvertakings(overtakings, view);
+    tellEqualCosts(view);
     return view;
 }
 

@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "base/text.h"
 #include "file/reader.h"
 #include "file/safe_save.h"
 #include "file/writer.h"
@@ -91,28 +92,34 @@ bool isComment(const std::string &record)
     return record.empty() || record.front() == '#';
 }
 
+std::string unknownWords(const Sheet &sheet, const std::string &place, const std::string &record)
+{
+    const std::string word = record.substr(0, record.find(' '));
+    if (record.size() > word.size() && sheet.columnByKey(word))
+        return fmt::format(
+            "{}: \"{}\" has no effect and is kept as it is; a cell of a column has a colon, as in "
+            "{}: {}",
+            place, record, word, trimmed(std::string_view(record).substr(word.size())));
+    return fmt::format("{}: \"{}\" is not understood and has no effect; it is kept as it is", place, record);
+}
+
 /// Records this version does not know: kept, but a misspelled limit must not go unnoticed.
 void noteUnknown(const Sheet &sheet, std::vector<std::string> &notes)
 {
-    const auto say = [&](std::uint32_t line, const std::string &record) {
-        notes.push_back(
-            fmt::format("sheet {} line {}: \"{}\" is not understood and has no effect; it is kept as it is",
-                        sheet.key(), line + 1, record));
+    const auto say = [&](const std::string &place, const std::string &record) {
+        if (!isComment(record))
+            notes.push_back(unknownWords(sheet, place, record));
     };
     for (const auto *around : {&sheet.keptAtHead, &sheet.keptAtEnd})
         for (const Kept &kept : *around)
-            if (!isComment(kept.text))
-                notes.push_back(
-                    fmt::format("sheet {}: \"{}\" is not understood and has no effect; it is kept as it is",
-                                sheet.key(), kept.text));
+            say(fmt::format("sheet {}", sheet.key()), kept.text);
     for (std::uint32_t l = 0; l < sheet.lineCount(); ++l) {
+        const std::string place = fmt::format("sheet {} line {}", sheet.key(), l + 1);
         for (const Kept &kept : sheet.line(l).kept)
-            if (!isComment(kept.text))
-                say(l, kept.text);
+            say(place, kept.text);
         for (std::uint32_t c = 0; c < sheet.columnCount(); ++c)
             for (const std::string &record : sheet.cell(c, l).beside().unknown)
-                if (!isComment(record))
-                    say(l, record);
+                say(place, record);
     }
 }
 
@@ -142,6 +149,12 @@ std::vector<std::string> SessionState::openingNotes() const
                 "was made with version {} of the plugin \"{}\", version {} is here; compare the results",
                 use.major, use.id, plugin->major));
     }
+    for (const std::string &thing : m_workbook.things)
+        if (shippedUnitWord(thing))
+            notes.push_back(
+                fmt::format("the thing \"{0}\" is a unit already, so `thing {0}` has no effect: give it "
+                            "another word",
+                            thing));
     for (const Kept &kept : m_workbook.kept)
         if (!isComment(kept.text))
             notes.push_back(

@@ -54,7 +54,7 @@ void eachCell(const Workbook &book, std::uint32_t s, Visit visit)
 
 /// What the cells of one sheet say; `headline` becomes its last named result.
 void SessionState::lookThrough(std::uint32_t s, Overview &seen, std::optional<CellAt> &headline,
-                               std::size_t &readings) const
+                               std::size_t &typed) const
 {
     const Sheet &sheet = m_workbook.sheets[s];
     StepView &step = seen.steps[s];
@@ -85,7 +85,7 @@ void SessionState::lookThrough(std::uint32_t s, Overview &seen, std::optional<Ce
             if (std::any_of(sources.begin(), sources.end(), [](const MarkId &m) { return m.front() == 'A'; }))
                 ++seen.counts.assumptions;
             if (amounts && !formula)
-                ++readings;
+                ++typed;
             if (amounts && formula && !failed && !beside.name.empty() && !beside.hide &&
                 (!headline || headline->line <= l))
                 headline = CellAt{s, c, l};
@@ -104,16 +104,16 @@ const SessionState::Overview &SessionState::overview() const
         step.sheet = s;
         step.title = m_workbook.sheets[s].title();
         std::optional<CellAt> headline;
-        std::size_t readings = 0;
-        lookThrough(s, seen, headline, readings);
+        std::size_t typed = 0;
+        lookThrough(s, seen, headline, typed);
         if (headline) {
             const CellView shown = view(*headline);
             step.told = shown.told;
             step.headline = shown.type.kind == ValueKind::quantity
                                 ? fmt::format("{}: {}", labelOf(*headline), shown.shown)
                                 : shown.shown;
-        } else if (readings > 0) {
-            step.headline = fmt::format("{} reading{}", readings, readings == 1 ? "" : "s");
+        } else if (typed > 0) {
+            step.headline = fmt::format("{} typed value{}", typed, typed == 1 ? "" : "s");
         }
         seen.counts.within += step.within;
         seen.counts.near += step.near;
@@ -151,6 +151,10 @@ std::vector<Finding> SessionState::findings() const
             }
             if (!cell.beside().limit)
                 return;
+            if (const auto problem = limitProblem(at)) {
+                add(Grade::error, at, *problem);
+                return;
+            }
             const bool health = cell.beside().limit->health;
             const LimitState state = m_program->state(at, m_values);
             if (state == LimitState::outside)

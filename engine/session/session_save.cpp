@@ -60,6 +60,21 @@ Result<void> SessionState::mayReplace(const fs::path &path, const std::string &b
     return keepCopy ? keepBeside(path, *old) : Result<void>();
 }
 
+bool SessionState::changedOnDisk() const
+{
+    std::error_code none;
+    if (m_path.empty() || !fs::exists(m_path, none))
+        return false;
+    const auto there = readFile(m_path);
+    return there && FileMark(*there) != m_onDisk;
+}
+
+void SessionState::acceptDisk()
+{
+    if (const auto there = readFile(m_path))
+        m_onDisk = FileMark(*there);
+}
+
 Result<void> SessionState::save(const fs::path &path, bool keepCopy)
 {
     const std::string bytes = fileText();

@@ -76,6 +76,8 @@ public:
 
     std::filesystem::path path() const override { return m_path; }
     std::string fileText() const override;
+    bool changedOnDisk() const override;
+    void acceptDisk() override;
     Result<void> save(const std::filesystem::path &path, bool keepCopy) override;
 
     void setPath(std::filesystem::path path, std::string_view bytes)
@@ -93,7 +95,7 @@ private:
     };
     const Overview &overview() const;
     void lookThrough(std::uint32_t s, Overview &seen, std::optional<CellAt> &headline,
-                     std::size_t &readings) const;
+                     std::size_t &typed) const;
     void rebuild();
     Result<void> mayReplace(const std::filesystem::path &path, const std::string &bytes, bool keepCopy) const;
     ChangeSet carryOut(UndoStep step);
@@ -102,6 +104,8 @@ private:
     Rounding roundingOf(const CellAt &at) const;
     std::string limitWords(const CellAt &at) const;
     std::string stateSentence(const CellAt &at, LimitState state) const;
+    /// Why a cell's limit says nothing: it cannot be read or checked, or runs downward.
+    std::optional<std::string> limitProblem(const CellAt &at) const;
 
     Workbook m_workbook;
     PluginFolders m_folders;

@@ -102,8 +102,13 @@ std::string SessionState::stateSentence(const CellAt &at, LimitState state) cons
     const std::string words = limitWords(at);
     if (state == LimitState::missingTest) {
         const Cell *cell = m_workbook.cell(at);
+        if (const auto problem = limitProblem(at))
+            return fmt::format("{}: {}", out, *problem);
         if (cell->blank())
             return fmt::format("{}: no value yet, the limit is {}", out, words);
+        if (m_values.number[node] < 0.0)
+            return fmt::format("{}: `{}` is below zero, which is no reading; look at the laboratory sheet",
+                               out, cell->typed());
         return fmt::format("{}: `{}` does not show whether it is {}; ask for a finer test", out,
                            cell->typed(), words);
     }
@@ -115,6 +120,27 @@ std::string SessionState::stateSentence(const CellAt &at, LimitState state) cons
                            words);
     }
     return fmt::format("{}: {}", out, words);
+}
+
+std::optional<std::string> SessionState::limitProblem(const CellAt &at) const
+{
+    const LimitText &limit = *m_workbook.cell(at)->beside().limit;
+    if (limit.comparison.empty())
+        return fmt::format("the limit `{}` cannot be read: write one like <= 0.3 mg/L, >= 7 or 6.5 .. 8.5",
+                           limit.low);
+    const NodeId low = m_program->limitLow(at), high = m_program->limitHigh(at);
+    for (const auto &[end, text] : {std::pair{low, &limit.low}, {high, &limit.high}}) {
+        if (end == noNode)
+            continue;
+        // an end that waits for a value says so elsewhere
+        const auto error = m_program->errorOf(end, m_values);
+        if (error && error->kind != ErrorKind::blank && error->kind != ErrorKind::waiting &&
+            error->kind != ErrorKind::undecided)
+            return fmt::format("the limit `{}` is no limit here: {}", *text, errorLine(*error));
+    }
+    if (low != noNode && high != noNode && m_values.number[high] < m_values.number[low])
+        return fmt::format("the limit {} runs downward: write the lower end first", limitWords(at));
+    return std::nullopt;
 }
 
 LimitState toldBy(const StaticType &type, double number, const ChoiceLists &lists)
@@ -226,6 +252,11 @@ Result<CellAt> SessionState::find(std::string_view reference) const
                                                  fmt::join(keys, ", ")));
     }
     if (hits.empty()) {
+        for (const Sheet &sheet : m_workbook.sheets)
+            if ((sheetKey.empty() || sheet.key() == sheetKey) && sheet.columnByKey(word))
+                return fail(ErrorKind::name,
+                            fmt::format("`{0}` is a column: say which line, as in {1}.{2}[1]", reference,
+                                        sheet.key(), word));
         const auto close = closest(word, names);
         return fail(ErrorKind::name,
                     fmt::format("no cell is called `{}`{}", reference,

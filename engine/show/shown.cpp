@@ -2,10 +2,10 @@
 #include "show/shown.h"
 
 #include <algorithm>
-#include <cmath>
 
 #include "base/number.h"
 #include "base/text.h"
+#include "units/shown_value.h"
 
 namespace puteal
 {
@@ -13,33 +13,9 @@ namespace puteal
 namespace
 {
 
-constexpr double almostNextDay = 1e-9; // a date is whole days; sums of times may fall short by rounding
-
-std::string dateOf(double number, const UnitTable &units)
+double dayOf(const UnitTable &units)
 {
-    const double days = number / units.find("day")->factor;
-    return dateText(static_cast<std::int64_t>(std::floor(days + almostNextDay)));
-}
-
-/// Everything but quantities; empty for those.
-std::string showOther(const StaticType &type, double number, const std::string &words,
-                      const ChoiceLists &lists, const UnitTable &units)
-{
-    switch (type.kind) {
-    case ValueKind::yesNo:
-        return number != 0.0 ? "yes" : "no";
-    case ValueKind::choice: {
-        const std::vector<std::string> &list = lists.words(type.list);
-        const auto index = static_cast<std::size_t>(std::max(0.0, number));
-        return index < list.size() ? list[index] : std::string();
-    }
-    case ValueKind::date:
-        return dateOf(number, units);
-    case ValueKind::words:
-        return words;
-    default:
-        return {};
-    }
+    return units.find("day")->factor;
 }
 
 /// Carets under [begin, end) of a line, in code points.
@@ -91,7 +67,7 @@ std::string showValue(const StaticType &type, double number, const std::string &
 {
     if (type.kind == ValueKind::quantity)
         return showQuantity(number, type.bound, unit, rounding).text();
-    return showOther(type, number, words, lists, units);
+    return showOther(type, number, words, lists, dayOf(units));
 }
 
 std::string showPlain(const StaticType &type, double number, const std::string &words, const Unit &unit,
@@ -99,7 +75,7 @@ std::string showPlain(const StaticType &type, double number, const std::string &
 {
     if (type.kind == ValueKind::quantity)
         return showTrimmed(number, type.bound, unit, figures).text();
-    return showOther(type, number, words, lists, units);
+    return showOther(type, number, words, lists, dayOf(units));
 }
 
 std::string errorLine(const Error &error)

@@ -62,18 +62,18 @@ std::string cell(std::string text)
 std::string spellingsOf(const UnitWord &word)
 {
     std::string text;
-    for (const std::string &spelling : word.spellings)
+    for (const std::string &spelling : word.spellings())
         text += (text.empty() ? "`" : ", `") + spelling + "`";
     return text;
 }
 
 std::string rowOf(const UnitWord &word)
 {
-    std::string definition = word.definition;
+    std::string definition(word.definition);
     if (!word.type.substances.empty() && definition.find(" as ") == std::string::npos)
         definition += ", as " + UnitTable::substanceWord(word.type.substances.items()[0].first);
     return fmt::format("| `{}` | {} | {} | {} | {} | {} |\n", word.word, word.name, cell(definition),
-                       spellingsOf(word), word.source, cell(word.note));
+                       spellingsOf(word), word.source, cell(std::string(word.note)));
 }
 
 std::string substancesTable()

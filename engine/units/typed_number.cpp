@@ -164,6 +164,8 @@ Result<std::optional<TypedNumber>> readTypedNumber(std::string_view text, std::s
         if (!isDigit(at(text, begin + first + 1)))
             return number;
         number = readGrouped(text, begin);
+    } else if (next == '.' && at(text, begin + first + 1) == '.') {
+        return number; // 5..10: the formula parser tells where a range of values may stand
     } else if (next == '.' && !isDigit(at(text, begin + first + 1))) {
         const std::string plain(text.substr(begin, first));
         return writeInstead("a number does not end with a point: write " + plain,
@@ -177,6 +179,10 @@ Result<std::optional<TypedNumber>> readTypedNumber(std::string_view text, std::s
             const auto value = readNumber(plain);
             if (!value)
                 return fail(ErrorKind::notFinite, "this number is too large: the largest is about 1.7e308",
+                            spanOf(begin, begin + length));
+            if (*value == 0.0 && plain.substr(0, plain.find_first_of("eE")).find_first_of("123456789") !=
+                                     std::string_view::npos)
+                return fail(ErrorKind::notFinite, "this number is too small to be told from 0: write 0",
                             spanOf(begin, begin + length));
             number = std::optional<TypedNumber>{TypedNumber{*value, figuresOf(plain), begin + length, false}};
         }

@@ -169,57 +169,14 @@ Result<Unit> tagged(const Unit &unit, std::uint16_t substance, const UnitTable &
     const Labels &own = part.word->type.substances;
     const int already = own.empty() ? part.substance : own.items()[0].first;
     if (already >= 0 && already != substance)
-        return fail(ErrorKind::substance,
-                    fmt::format("`{}` is an amount of {} and cannot be called {}", unit.text,
-                                UnitTable::substanceWord(static_cast<std::uint16_t>(already)), of));
+        return fail(
+            ErrorKind::substance,
+            fmt::format("`{0}` is an amount of {1} and cannot be called {2}: leave as {2} out, or write "
+                        "an amount of {2}, as in 3 mg/L as {2}",
+                        unit.text, UnitTable::substanceWord(static_cast<std::uint16_t>(already)), of));
     if (own.empty())
         part.substance = substance;
     return unitOf(root);
-}
-
-namespace
-{
-
-/// What people write for a unit that is composed here or spelled with a second letter.
-std::string_view usualSpelling(std::string_view word)
-{
-    static constexpr std::pair<std::string_view, std::string_view> rows[] = {
-        {"F", "degF"},     {"C", "degC"},    {"mgl", "mg/L"},  {"mgL", "mg/L"},
-        {"ugl", "ug/L"},   {"ugL", "ug/L"},  {"cuft", "ft^3"}, {"cf", "ft^3"},
-        {"sqft", "ft^2"},  {"sf", "ft^2"},   {"cuin", "in^3"}, {"sqin", "in^2"},
-        {"gph", "gal/hr"}, {"lpm", "L/min"}, {"cum", "m^3"},   {"sqm", "m^2"},
-    };
-    for (const auto &[written, meant] : rows)
-        if (written == word)
-            return meant;
-    return {};
-}
-
-/// The unit word of a composed spelling must be in the table: "ft" of "ft^3".
-bool isSpelled(std::string_view unit, const UnitTable &table)
-{
-    return table.isUnitWord(unit.substr(0, unit.find_first_of("/^")));
-}
-
-} // namespace
-
-Error noSuchUnit(std::string_view word, Span span, const UnitTable &table)
-{
-    Error error{ErrorKind::unit, fmt::format("`{}` is no unit", word), {}, Place{span, {}, 0}};
-    if (const std::string_view usual = usualSpelling(word); isSpelled(usual, table)) {
-        error.words += fmt::format(": write {}", usual);
-        error.fixes.push_back({fmt::format("write {}", usual), span, std::string(usual)});
-        return error;
-    }
-    const std::vector<std::string> close = table.closestWords(word);
-    std::string offer;
-    for (std::size_t i = 0; i < close.size(); ++i) {
-        offer += (i == 0 ? "" : i + 1 == close.size() ? " or " : ", ") + close[i];
-        error.fixes.push_back({"write " + close[i], span, close[i]});
-    }
-    error.words +=
-        offer.empty() ? ": take one of the list of units, or count it as a `thing`" : "; " + offer + "?";
-    return error;
 }
 
 Error noSuchSubstance(std::string_view word, Span span)

@@ -4,6 +4,7 @@
 
 #include <array>
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -15,15 +16,20 @@
 namespace puteal
 {
 
-/// The closed table of unit words, plus the counted things a workbook declares. Copyable.
+/// The closed table of unit words, plus the counted things a workbook declares. Copies share their content
+/// until one of them declares a thing.
 class UnitTable
 {
 public:
     /// The shipped table. `rescale` multiplies the base units (tests prove that results do not depend on
     /// them).
     explicit UnitTable(const std::array<double, baseCount> &rescale = {1, 1, 1, 1, 1, 1, 1});
+    // Moving is copying: a table never stands without content.
+    UnitTable(const UnitTable &) = default;
+    UnitTable &operator=(const UnitTable &) = default;
+    ~UnitTable() = default;
 
-    const std::vector<UnitWord> &words() const { return m_words; }
+    const std::vector<UnitWord> &words() const;
     static const std::vector<UnitSource> &sources();
     /// Finds a word or one of its spellings (plurals included); null if none. Case counts, but `l` is L.
     const UnitWord *find(std::string_view word) const;
@@ -46,19 +52,16 @@ public:
     static int substanceCharge(std::uint16_t id);       ///< for equivalents, 0 = none defined
 
     /// Differs between tables with different words; copies share it.
-    std::uint64_t serial() const { return m_serial; }
+    std::uint64_t serial() const;
 
     /// Default unit to show a type in: by system, substances and things composed ("mg/L as Fe",
     /// "gal/(day*person)").
     Unit defaultUnit(const QuantityType &type, UnitSystem system) const;
 
 private:
-    void addSpelling(std::string_view spelling, std::uint32_t word);
+    struct Content;
 
-    std::vector<UnitWord> m_words;
-    std::vector<std::pair<std::string, std::uint32_t>> m_index; ///< sorted spelling -> word
-    std::uint16_t m_things = 0;
-    std::uint64_t m_serial = 0;
+    std::shared_ptr<Content> m_content; ///< changed only while nobody shares it
 };
 
 /// A unit found inside a text, with the end of what was read.

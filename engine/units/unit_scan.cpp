@@ -164,7 +164,7 @@ Result<void> Scanner::braces(UnitPart &part)
 /// The tree of what `ppm` is shown as, with the power and substance it carried.
 UnitPart Scanner::shownAs(const UnitPart &part)
 {
-    m_notes.push_back({"read_as", part.word->note, part.span});
+    m_notes.push_back({"read_as", std::string(part.word->note), part.span});
     Scanner other(part.word->shownAs, 0, m_table);
     UnitPart group = (*other.read())->root;
     group.numerator = part.numerator;

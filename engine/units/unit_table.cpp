@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "base/text.h"
+#include "base/word_index.h"
 #include "sdk/substances.h"
 #include "units/unit.h"
 #include "units/unit_rows.h"
@@ -17,19 +18,22 @@ namespace
 
 constexpr int sixthsOfOne = 6;
 
-std::vector<std::string> split(std::string_view text)
+using Rescale = std::array<double, baseCount>;
+constexpr Rescale asShipped = {1, 1, 1, 1, 1, 1, 1};
+
+/// Calls `use` for every word of a text separated by blanks.
+template<class Use>
+void eachWord(std::string_view text, Use use)
 {
-    std::vector<std::string> items;
     while (!text.empty()) {
         const std::size_t blank = std::min(text.find(' '), text.size());
         if (blank > 0)
-            items.emplace_back(text.substr(0, blank));
+            use(text.substr(0, blank));
         text.remove_prefix(std::min(blank + 1, text.size()));
     }
-    return items;
 }
 
-double rescaled(double factor, const Dimension &dimension, const std::array<double, baseCount> &rescale)
+double rescaled(double factor, const Dimension &dimension, const Rescale &rescale)
 {
     for (std::size_t i = 0; i < baseCount; ++i)
         if (dimension.sixths[i] != 0)
@@ -52,7 +56,7 @@ UnitWord wordOf(const UnitRow &row)
 {
     UnitWord word;
     word.word = row.word;
-    word.spellings = split(row.spellings);
+    word.otherSpellings = row.spellings;
     word.name = row.plural;
     word.singular = row.singular;
     word.definition = row.definition;
@@ -78,14 +82,35 @@ std::uint64_t nextSerial()
 
 } // namespace
 
-UnitTable::UnitTable(const std::array<double, baseCount> &rescale)
+struct UnitTable::Content {
+    explicit Content(const Rescale &rescale);
+    void addSpelling(std::string_view spelling, std::size_t word);
+
+    std::vector<UnitWord> words;
+    WordIndex spellings;                                   ///< views into the shipped rows and into `texts`
+    std::vector<std::uint32_t> spelled;                    ///< the word of each spelling
+    std::vector<std::shared_ptr<const std::string>> texts; ///< of the counted things declared
+    std::uint16_t things = 0;
+    std::uint64_t serial = 0;
+};
+
+UnitTable::Content::Content(const Rescale &rescale)
 {
-    std::vector<std::string> labels;
-    for (const UnitRows &rows : {spaceRows(), amountRows(), physicsRows(), labelRows()}) {
+    const std::array<UnitRows, 4> all = {spaceRows(), amountRows(), physicsRows(), labelRows()};
+    std::size_t count = 0;
+    for (const UnitRows &rows : all)
+        count += rows.count;
+    words.reserve(count);
+    spellings = WordIndex(3 * count); // a word has some two more spellings
+    spelled.reserve(3 * count);
+    std::vector<std::string_view> labels;
+    for (const UnitRows &rows : all) {
         for (const UnitRow *row = rows.first; row != rows.first + rows.count; ++row) {
-            UnitWord word = wordOf(*row);
-            word.factor = rescaled(word.factor, word.type.dimension, rescale);
-            word.offset *= rescale[static_cast<std::size_t>(Base::temperature)];
+            UnitWord &word = words.emplace_back(wordOf(*row));
+            if (rescale != asShipped) {
+                word.factor = rescaled(word.factor, word.type.dimension, rescale);
+                word.offset *= rescale[static_cast<std::size_t>(Base::temperature)];
+            }
             if (row->label[0] != '\0') {
                 const auto at = std::find(labels.begin(), labels.end(), row->label);
                 word.type.things.add(static_cast<std::uint16_t>(at - labels.begin()), sixthsOfOne);
@@ -93,28 +118,42 @@ UnitTable::UnitTable(const std::array<double, baseCount> &rescale)
                 if (word.countedThing)
                     labels.emplace_back(row->label);
             }
-            m_words.push_back(std::move(word));
+            addSpelling(row->word, words.size() - 1);
+            eachWord(row->spellings, [&](std::string_view other) { addSpelling(other, words.size() - 1); });
         }
     }
-    m_things = static_cast<std::uint16_t>(labels.size());
-    m_serial = nextSerial();
-    // sorted once: one insertion after another took a third of a program's start
-    for (std::uint32_t i = 0; i < m_words.size(); ++i) {
-        m_index.emplace_back(m_words[i].word, i);
-        for (const std::string &spelling : m_words[i].spellings)
-            m_index.emplace_back(spelling, i);
-    }
-    std::sort(m_index.begin(), m_index.end()); // of equal spellings the earlier word counts
-    const auto same = [](const auto &a, const auto &b) { return a.first == b.first; };
-    m_index.erase(std::unique(m_index.begin(), m_index.end(), same), m_index.end());
+    things = static_cast<std::uint16_t>(labels.size());
+    serial = nextSerial();
 }
 
-void UnitTable::addSpelling(std::string_view spelling, std::uint32_t word)
+/// Of equal spellings the earlier word counts.
+void UnitTable::Content::addSpelling(std::string_view spelling, std::size_t word)
 {
-    const auto at = std::lower_bound(m_index.begin(), m_index.end(), spelling,
-                                     [](const auto &entry, std::string_view s) { return entry.first < s; });
-    if (at == m_index.end() || at->first != spelling)
-        m_index.insert(at, {std::string(spelling), word});
+    if (spellings.add(spelling))
+        spelled.push_back(static_cast<std::uint32_t>(word));
+}
+
+UnitTable::UnitTable(const Rescale &rescale)
+{
+    static const auto shipped = std::make_shared<Content>(asShipped);
+    m_content = rescale == asShipped ? shipped : std::make_shared<Content>(rescale);
+}
+
+const std::vector<UnitWord> &UnitTable::words() const
+{
+    return m_content->words;
+}
+
+std::uint64_t UnitTable::serial() const
+{
+    return m_content->serial;
+}
+
+std::vector<std::string> UnitWord::spellings() const
+{
+    std::vector<std::string> all;
+    eachWord(otherSpellings, [&](std::string_view other) { all.emplace_back(other); });
+    return all;
 }
 
 const std::vector<UnitSource> &UnitTable::sources()
@@ -134,9 +173,8 @@ const std::vector<UnitSource> &UnitTable::sources()
 
 const UnitWord *UnitTable::find(std::string_view word) const
 {
-    const auto at = std::lower_bound(m_index.begin(), m_index.end(), word,
-                                     [](const auto &entry, std::string_view s) { return entry.first < s; });
-    return at != m_index.end() && at->first == word ? &m_words[at->second] : nullptr;
+    const auto at = m_content->spellings.find(word);
+    return at ? &m_content->words[m_content->spelled[*at]] : nullptr;
 }
 
 bool UnitTable::isUnitWord(std::string_view word) const
@@ -149,9 +187,9 @@ bool UnitTable::isUnitWord(std::string_view word) const
 
 std::vector<std::string> UnitTable::closestWords(std::string_view word) const
 {
-    std::vector<std::string> spellings;
-    for (const auto &entry : m_index)
-        spellings.push_back(entry.first);
+    const auto &known = m_content->spellings.words();
+    std::vector<std::string> spellings(known.begin(), known.end());
+    std::sort(spellings.begin(), spellings.end());
     std::vector<std::string> result;
     for (const std::string &spelling : closest(word, spellings, 6)) {
         const std::string &canonical = find(spelling)->word;
@@ -172,25 +210,29 @@ Result<void> UnitTable::declareThing(std::string_view word)
                     "`" + std::string(word) + "` is a word of the formula language: choose another");
     if (find(word))
         return fail(ErrorKind::name, "`" + std::string(word) + "` is a unit word already");
-    UnitWord row;
-    row.word = word;
-    row.singular = word;
-    row.name = row.word + "s";
-    row.spellings = {row.name};
+    if (m_content.use_count() > 1)
+        m_content = std::make_shared<Content>(*m_content);
+    Content &own = *m_content;
+    const auto text = own.texts.emplace_back(std::make_shared<const std::string>(word));
+    const auto plural = own.texts.emplace_back(std::make_shared<const std::string>(*text + "s"));
+    UnitWord &row = own.words.emplace_back();
+    row.word = *text;
+    row.singular = *text;
+    row.name = *plural;
+    row.otherSpellings = *plural;
     row.definition = "counted thing of this workbook";
     row.source = "usage";
     row.countedThing = true;
-    row.type.things.add(m_things++, sixthsOfOne);
-    m_words.push_back(row);
-    m_serial = nextSerial();
-    addSpelling(row.word, static_cast<std::uint32_t>(m_words.size() - 1));
-    addSpelling(row.name, static_cast<std::uint32_t>(m_words.size() - 1));
+    row.type.things.add(own.things++, sixthsOfOne);
+    own.serial = nextSerial();
+    own.addSpelling(*text, own.words.size() - 1);
+    own.addSpelling(*plural, own.words.size() - 1);
     return {};
 }
 
 std::string UnitTable::thingWord(std::uint16_t id) const
 {
-    for (const UnitWord &word : m_words)
+    for (const UnitWord &word : words())
         if (word.countedThing && word.type.things.sixths(id) != 0)
             return word.word;
     return {};

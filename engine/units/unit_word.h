@@ -3,6 +3,7 @@
 
 #include <cstdint>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "units/quantity_type.h"
@@ -23,21 +24,24 @@ struct Unit {
     friend bool operator==(const Unit &, const Unit &) = default;
 };
 
-/// One row of the unit table.
+/// One row of the unit table. Views are into the shipped rows or into texts the table keeps.
 struct UnitWord {
-    std::string word;                   ///< "gpm"
-    std::vector<std::string> spellings; ///< "gal/min" is not one; "gallons" is
-    std::string name;                   ///< "US gallons per minute", for speech and help
-    std::string singular;               ///< "US gallon per minute"
-    std::string definition;             ///< "231 in^3 per minute", exact where exact
-    std::string source;                 ///< source key: nist811, nist44, si, trade ...
-    std::string note;                   ///< "365 day: trade accounting, not the calendar"
+    std::string word;                ///< "gpm"
+    std::string_view otherSpellings; ///< "gallons": separated by blanks
+    std::string_view name;           ///< "US gallons per minute", for speech and help
+    std::string_view singular;       ///< "US gallon per minute"
+    std::string_view definition;     ///< "231 in^3 per minute", exact where exact
+    std::string_view source;         ///< source key: nist811, nist44, si, trade ...
+    std::string_view note;           ///< "365 day: trade accounting, not the calendar"
     double factor = 1.0;
     double offset = 0.0;
     QuantityType type;
     bool countedThing = false; ///< the word of a counted thing (or label) itself
     bool isAmount = false;     ///< a mass or amount word: may carry a substance
-    std::string shownAs;       ///< "mg/L" for ppm: never shown itself
+    std::string_view shownAs;  ///< "mg/L" for ppm: never shown itself
+
+    /// "gal/min" is not one; "gallons" is.
+    std::vector<std::string> spellings() const;
 };
 
 /// A source of unit factors: key and words.

@@ -43,7 +43,7 @@ std::string named(const UnitPart &part, bool plural, bool withSubstance)
 {
     if (!part.word)
         return powerWords(part, groupWords(part, plural, withSubstance));
-    std::string words = powerWords(part, plural ? part.word->name : part.word->singular);
+    std::string words = powerWords(part, std::string(plural ? part.word->name : part.word->singular));
     if (withSubstance && part.substance >= 0)
         words += " of " + UnitTable::substanceName(static_cast<std::uint16_t>(part.substance));
     return words;

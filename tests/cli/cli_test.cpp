@@ -1,5 +1,6 @@
 /// The command line, a folder a case: `command` (arguments, one a line), `out`, `err`, `code`. $SHEETS is the
-/// folder of example sheets, $CASE the case's own folder. PUTEAL_UPDATE=1 writes the files anew (then read
+/// folder of example sheets, $CASE the case's own folder. A file `output` names where standard output goes
+/// instead (a full device). PUTEAL_UPDATE=1 writes the files anew (then read
 /// the difference).
 #include <QDir>
 #include <QProcess>
@@ -39,6 +40,8 @@ private slots:
         for (QString &argument : arguments)
             argument.replace("$SHEETS", PUTEAL_SOURCE_DIR "/sheets").replace("$CASE", folder);
         QProcess process;
+        if (const QString elsewhere = read(folder + "/output").trimmed(); !elsewhere.isEmpty())
+            process.setStandardOutputFile(elsewhere);
         process.start(QStringLiteral(PUTEAL_BUILD_DIR "/bin/puteal"), arguments);
         QVERIFY(process.waitForFinished(60000));
         const auto neutral = [&](const QByteArray &bytes) {

@@ -165,6 +165,12 @@ void BinderTest::refuses_data()
         "`works` is a listed word: put it in quotation marks", "works", "raw_iron == \"works\"");
     row("a function's listed word", "f(chlorine)", 6,
         "`chlorine` is a listed word: put it in quotation marks", "chlorine", "f(\"chlorine\")");
+    row("a listed word is no part of a sum", "works + 1", 6, "no cell or column is called `works`", "works");
+    row("an address of a spreadsheet", "amount2 + 1", 6,
+        "no cell or column is called `amount2`: a line of a column is written amount[2]", "amount2",
+        "amount[2] + 1");
+    row("a condition of other languages", "raw_iron > 1 and true", 6, "a condition is yes or no: write yes",
+        "true", "raw_iron > 1 and yes");
     row("above the first line", "amount[-1]", 1, "`amount[-1]` points above the first line, seen from line 1",
         "-1");
     row("below the last line", "amount[+1]", 10, "`amount[+1]` points below the last line, seen from line 10",

@@ -61,7 +61,8 @@ class TwoFunctions final : public Registry
 {
 public:
     explicit TwoFunctions(const UnitTable &units)
-        : m_general(Registry::general(units)), m_functions(m_general->functions())
+        : m_general(Registry::general(units)),
+          m_functions(m_general->functions().begin(), m_general->functions().end())
     {
         const auto quantity = [&](const char *name, const char *unit) {
             ParameterInfo p;
@@ -97,7 +98,7 @@ public:
                 return &f;
         return nullptr;
     }
-    const std::vector<FunctionInfo> &functions() const override { return m_functions; }
+    std::span<const FunctionInfo> functions() const override { return m_functions; }
     const std::vector<PluginInfo> &plugins() const override { return m_general->plugins(); }
     std::vector<std::string> closestNames(std::string_view name) const override
     {

@@ -43,7 +43,8 @@ class DateFunctions final : public Registry
 {
 public:
     explicit DateFunctions(const UnitTable &units)
-        : m_general(Registry::general(units)), m_functions(m_general->functions())
+        : m_general(Registry::general(units)),
+          m_functions(m_general->functions().begin(), m_general->functions().end())
     {
         const ParameterInfo sampled = date("sampled");
         ParameterInfo from = date("from"), undated = sampled, x, iron;
@@ -65,7 +66,7 @@ public:
                 return &f;
         return nullptr;
     }
-    const std::vector<FunctionInfo> &functions() const override { return m_functions; }
+    std::span<const FunctionInfo> functions() const override { return m_functions; }
     const std::vector<PluginInfo> &plugins() const override { return m_general->plugins(); }
     std::vector<std::string> closestNames(std::string_view name) const override
     {
@@ -126,6 +127,19 @@ private slots:
         row("before 1970 they are negative", "day_number(1969-12-31)", "-1", "1969-12-31 is 1969-12-31");
         row("part of a day counts for its day", "day_number(sampled + 23 hr)", "20585",
             "sampled + 23 hr is 2026-05-12");
+        row("a leap day", "2024-02-28 + 1 day", "2024-02-29");
+        row("none in a year of hundreds", "2100-02-28 + 1 day", "2100-03-01");
+        row("a year later", "2024-02-29 + 365 day", "2025-02-28");
+        row("hours before midnight", "2026-05-12 - 1 hr", "2026-05-11");
+        row("the last day there is", "9999-12-30 + 1 day", "9999-12-31");
+        row("its last hour", "9999-12-31 + 23 hr", "9999-12-31");
+        row("the first day there is", "0001-01-02 - 1 day", "0001-01-01");
+        const char *const outside = "error: this date lies outside the calendar: years go from 1 to 9999";
+        row("no day after the last", "9999-12-31 + 1 day", outside);
+        row("no hour before the first", "0001-01-01 - 1 hr", outside);
+        row("far away", "sampled + 1e300 day", outside);
+        row("far away on the way to a function", "follow_up(sampled + 1e9 day)", outside);
+        row("far away and back is no way", "sampled + 1e9 day - 1e9 day", outside);
         row("a blank is passed as missing", "day_number(undated)", "-1", "Undated is no value");
         row("a blank it must have", "follow_up(undated)", "error: `undated` is blank");
         row("refused by the function", "follow_up(1989-12-31)",

@@ -40,6 +40,11 @@ inline void FileTest::refused_data()
         "file line 3: something stands after `end workbook`: take it out, or put it in front");
     row("carriage return", "puteal workbook 1\r\nend workbook\r\n", 1,
         "file line 1: this line ends with a carriage return: save the file with plain line feeds");
+    row("carriage returns alone", "puteal workbook 1\rend workbook\r", 1,
+        "file line 1: the lines of this file end with carriage returns alone: save it with plain line feeds");
+    row("a packed file", std::string("PK\x03\x04\0\0", 6), 1,
+        "file line 1: the first line is not `puteal workbook 1`: this is some other file, or its first line "
+        "was lost");
     book("blank at a line end", "title \"T\" \n", 2, "blanks stand at the end of this line: take them out");
     book("tab", "title \"a\tb\"\n", 2, "a tab stands in this line: write blanks, or \\t inside quoted words");
     book("merge left open", "<<<<<<< mine\n", 2,

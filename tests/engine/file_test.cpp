@@ -185,7 +185,13 @@ private slots:
 
     void refusedBytes()
     {
-        QCOMPARE(wordsOf(""), QString("file line 0: the file is empty: there is no workbook in it"));
+        QCOMPARE(wordsOf(""), QString("the file is empty: there is no workbook in it"));
+        QCOMPARE(wordsOf(std::string("\xFF\xFEp\0u\0", 6)),
+                 QString("file line 1: the file is UTF-16 text: save it as UTF-8"));
+        QCOMPARE(
+            wordsOf("\x89PNG\r\n\x1a\n"),
+            QString("file line 1: the first line is not `puteal workbook 1`: this is some other file, or its "
+                    "first line was lost"));
         QCOMPARE(
             wordsOf("\xEF\xBB\xBFputeal workbook 1\nend workbook\n"),
             QString("file line 1: the file starts with a byte order mark: save it as UTF-8 without one"));
@@ -371,9 +377,8 @@ private slots:
         QCOMPARE(text.size(), limits::fileBytes);
         QCOMPARE(wordsOf(text), QString("reads"));
         text.insert(20, "x");
-        QCOMPARE(
-            wordsOf(text),
-            QString("file line 0: the file has 67108865 bytes, 67108864 are the most: split the workbook"));
+        QCOMPARE(wordsOf(text),
+                 QString("the file has 67108865 bytes, 67108864 are the most: split the workbook"));
     }
 };
 

@@ -385,6 +385,100 @@ void ParserTest::refused_data()
         "2026-12-31 - a | 31 - 12 - 2026 - a");
     row("a number too large", "«1e400»", "`1e400` is outside the range of numbers");
     row("a number too small", "«1e-400»", "`1e-400` is outside the range of numbers");
+    row("blanks that group figures", "«1 200» gal + a",
+        "numbers in a formula have no grouping blanks: write 1200", "1200 gal + a");
+    row("blanks that group figures, with decimals", "«1 000 000.5»",
+        "numbers in a formula have no grouping blanks: write 1000000.5", "1000000.5");
+    row("a mark that groups figures", "1«'»000", "numbers in a formula have no grouping marks: leave ' out",
+        "1000");
+    row("a low line that groups figures", "«1_000» * a",
+        "numbers in a formula have no grouping marks: write 1000", "1000 * a");
+    row("a number and its thousands", "$5«k»",
+        "write the number out, as in 24000, or with a power of ten, as in 24e3");
+    row("thousands of grains", "24«k» grain",
+        "write the number out, as in 24000, or with a power of ten, as in 24e3");
+    row("x as a sign", "10 gpg «x» 3", "write * to multiply", "10 gpg * 3");
+    row("x as a sign behind a bare number", "2 «x» 4 ft", "write * to multiply", "2 * 4 ft");
+    row("a share of something", "5 % «of» 200 gal", "write * to take a share of something", "5 % * 200 gal");
+    row("per in words", "5 gal «per min»", "write /min for per min", "5 gal/min");
+    row("per in words, no unit behind it", "5 gal «per» c", "an operator is missing before `per`");
+    row("of what it is without as", "3 mg/L «Fe» + a", "write as Fe to say of what it is",
+        "3 mg/L as Fe + a");
+    row("of what it is in words", "3 mg/L «arsenic»", "write as As to say of what it is", "3 mg/L as As");
+    row("into another unit in words", "1 gal «in» L", "write -> to show it in L", "1 gal -> L");
+    row("into another unit by to", "a «to» degF", "write -> to show it in degF", "a -> degF");
+    row("into another unit by as", "1 gal «as L»", "`as` says of what; to show it in L write -> L",
+        "1 gal -> L");
+    row("more or less", "5 mg/L «+-» 1 mg/L",
+        "`+-` is no operator: how far a reading may be off is the tolerance of its cell; to subtract write -",
+        "5 mg/L - 1 mg/L");
+    row("more or less with a slash", "5 «+/-» 1",
+        "`+/-` is no operator: how far a reading may be off is the tolerance of its cell; to subtract write "
+        "-",
+        "5 - 1");
+    row("more or less in one sign", "5 «±» 1",
+        "`±` is no operator: how far a reading may be off is the tolerance of its cell; to subtract write -");
+    row("a dash before a unit", "2«-»inch * a", "a unit follows its number without a dash: write 2 inch",
+        "2 inch * a");
+    row("feet by a mark", "5«'»", "feet are written ft and inches in, as in 5 ft + 3 in", "5 ft");
+    row("inches by a mark", "5 * 2«\"»", "feet are written ft and inches in, as in 5 ft + 3 in", "5 * 2 in");
+    row("feet and inches without a sign", "5 ft «3» in",
+        "an operator is missing before `3`: to add it write +", "5 ft + 3 in");
+    row("semicolons between arguments", "max(1.5«;» 2)", "arguments are parted by commas", "max(1.5, 2)");
+    row("semicolons and decimal commas", "max(1,5«;» 2,5)",
+        "arguments are parted by commas, and a decimal is written with a point", "max(1.5, 2.5)");
+    row("a semicolon outside a call", "a«;» b", "`;` has no meaning here: a formula gives one value");
+    row("two points in a row are no end of a number", "5«..»10",
+        "`..` stands only in a limit: a formula takes one value here");
+    row("pi behind a number", "2 «pi» * c", "an operator is missing before `pi`: write 2 * pi", "2 * pi * c");
+    row("an address of a spreadsheet", "«A1» + c",
+        "`A1` is no cell here: write its name, or its column and line, as in cost[8]");
+    row("an address with signs", "2 * «$A$1»",
+        "`$A$1` is no cell here: write its name, or its column and line, as in cost[8]");
+    row("a row and a column", "«R1C1»",
+        "`R1C1` is no cell here: write its name, or its column and line, as in cost[8]");
+    row("a range of a spreadsheet", "sum(«A1:A5»)",
+        "`A1:A5` is no cell here: write its name, or its column and line, as in cost[2:8]");
+    row("a sheet with an exclamation mark", "«Water!raw_iron» * 2",
+        "a cell of another sheet is written with a point: write water.raw_iron", "water.raw_iron * 2");
+    row("a sheet and an address", "«water!A1»",
+        "a cell of another sheet is written with a point, as in water.raw_iron or water.amount[8]");
+    row("a condition of other languages", "«TRUE» and a", "a condition is yes or no: write yes", "yes and a");
+    row("IF as a function", "«IF»(a > 1, 2, 3)", "`IF` is no function: write condition ? this : that");
+    row("AND as a function", "«AND»(a > 1, c > 2)", "`AND` is no function: write this and that");
+    row("or as a function", "«or»(a > 1, c > 2)", "`or` is no function: write this or that");
+    row("three signs of equality", "a «===» c", "write == instead of ===", "a == c");
+    row("a factorial", "10«!»", "`!` has no meaning behind a value");
+    row("percent twice", "50 %«%»", "`%` stands once, right behind a number");
+    row("a laboratory's word for not detected", "«BDL»",
+        "what was not detected is written ND 0.05 mg/L, with the limit it was tested to");
+    row("a laboratory's word for too many", "«TNTC»",
+        "too many to count is written > with the most that was counted, as in >200 cfu/100mL");
+    row("a test that was not made", "«N/A»", "a test that was not made leaves its cell blank");
+    row("a month in words", "«12 May 2026» + 3 day", "a date is year-month-day: write 2026-05-12",
+        "2026-05-12 + 3 day");
+    row("the month first", "«May 12, 2026»", "a date is year-month-day: write 2026-05-12", "2026-05-12");
+    row("dashes and a month", "«12-May-2026»", "a date is year-month-day: write 2026-05-12", "2026-05-12");
+    row("a month without that day", "«31 Feb 2026»", "`2026-02-31` is not in the calendar");
+    row("a date with points", "«12.5.2026»", "a date is year-month-day: write 2026-05-12", "2026-05-12");
+    row("a power without its sign", "5 gpm/«ft2»", "`ft2` is no unit: write ft^2", "5 gpm/ft^2");
+    row("a power in words", "5 gpm/«sq ft» * a", "`sq ft` is no unit: write ft^2", "5 gpm/ft^2 * a");
+    row("a power in long words", "1 «cubic foot»", "`cubic foot` is no unit: write ft^3", "1 ft^3");
+    row("a unit in capitals", "5 «GPM»", "`GPM` is no unit: write gpm", "5 gpm");
+    row("an angle", "sin(30 «deg»)",
+        "`deg` is no unit: a temperature is degF or degC, an angle a plain number, as in 30 * pi / 180");
+    row("an en dash", "5 «–» a", "write - for minus", "5 - a");
+    row("a half as one character", "«½» * a", "write 0.5 for a half", "0.5 * a");
+    row("a degree sign alone", "50 «°»", "write degF or degC");
+    row("another currency", "«€»5", "money is in dollars, as in $5");
+    row("a blank of no width", "a«\xE2\x80\x8B» + 1", "an invisible character stands here: delete it",
+        "a + 1");
+    row("single curly marks", "a == «‘works’»", "words stand in double quotation marks: write \"works\"",
+        "a == \"works\"");
+    row("brackets for parentheses", "«[»1 + 2]",
+        "brackets stand right behind a column key, for example cost[8]");
+    row("about", "«~»5", "a formula takes the value itself: leave ~ out", "5");
+    row("a root sign", "«√»2", "write sqrt( ) for a root");
     row("a live value that calculates", "\"now «{iron + 2}»\"",
         "braces show one cell, perhaps in a unit: calculate in a cell and show that", "\"now {{iron + 2}\"");
     row("a brace left open", "\"now «{»iron\"",

@@ -129,6 +129,21 @@ private slots:
         type("7 gal"); // from now on the other file is this session's
         QCOMPARE(wordsOf(m_session->save(other)), QString("saved"));
     }
+    void whatSomebodyElseChangedIsReplacedWhenAccepted()
+    {
+        type("6 gal");
+        QVERIFY(!m_session->changedOnDisk());
+        put(m_path, with("9 gal").toStdString());
+        QVERIFY(m_session->changedOnDisk());
+        m_session->acceptDisk();
+        QVERIFY(!m_session->changedOnDisk());
+        put(m_path, with("10 gal").toStdString()); // accepted was the other state
+        QVERIFY(!m_session->save(m_path));
+        m_session->acceptDisk();
+        QCOMPARE(wordsOf(m_session->save(m_path)), QString("saved"));
+        QCOMPARE(content(m_path), with("6 gal"));
+        QCOMPARE(content(m_beside), with("10 gal"));
+    }
     void theSameTextFromSomebodyElseIsNoChange()
     {
         type("6 gal");

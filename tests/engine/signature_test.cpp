@@ -319,7 +319,7 @@ private slots:
         Manifest manifest;
         const std::string text = manifestText(*described, "trial.so");
         QVERIFY(readHead(text, manifest));
-        QVERIFY(readBlocks(text, manifest));
+        QVERIFY(readBlocks(text, manifest.info.functions.size(), manifest));
         const auto read = readFunction(manifest.blocks.at(0), UnitTable());
         QVERIFY2(read, read ? "" : read.error().words.c_str());
         QCOMPARE(read->parameters[0].kind, ValueKind::date);

@@ -245,6 +245,8 @@ void TypedTest::refusals_data()
     row("a date that may be two", "5/6/2026",
         "a date is year-month-day, as in 2026-05-12; for a calculation put blanks round the signs",
         "5/6/2026", "");
+    row("a number that would vanish", "1e-400 mg/L", "this number is too small to be told from 0: write 0",
+        "1e-400", "");
     row("a day that is not", "2026-02-30", "`2026-02-30` is not in the calendar", "2026-02-30", "");
     row("not detected without its limit", "ND",
         "not detected needs the limit it was tested to, as in ND 0.05 mg/L", "ND", "");

@@ -133,7 +133,7 @@ void UnitsTest::tableIsInOrder()
                                        [&](const UnitSource &s) { return s.key == word.source; });
         QVERIFY2(known, word.word.c_str());
         QVERIFY2(table().find(word.word) == &word, word.word.c_str());
-        for (const std::string &spelling : word.spellings)
+        for (const std::string &spelling : word.spellings())
             QVERIFY2(table().find(spelling) == &word, spelling.c_str());
         QVERIFY2(word.factor > 0 && std::isfinite(word.factor), word.word.c_str());
     }
@@ -203,6 +203,16 @@ void UnitsTest::refusals_data()
     row("a temperature without its degree", "F", "`F` is no unit: write degF", "F", "degF");
     row("written together", "mgl", "`mgl` is no unit: write mg/L", "mgl", "mg/L");
     row("cubic feet spelled", "cuft/day", "`cuft` is no unit: write ft^3", "cuft", "ft^3/day");
+    row("a power without its sign", "m3/day", "`m3` is no unit: write m^3", "m3", "m^3/day");
+    row("another case", "gal/Min", "`Min` is no unit: write min", "Min", "gal/min");
+    row("per person and day", "gpcd", "`gpcd` is no unit: write gal/(person*day)", "gpcd",
+        "gal/(person*day)");
+    row("grains cut short", "gr", "`gr` is no unit: write grain", "gr", "grain");
+    row("cents", "cents", "`cents` is no unit: money is in dollars, as in $0.05", "cents", "");
+    row("a flag of a laboratory", "U",
+        "`U` is no unit: what was not detected is written ND 0.05 mg/L, with the limit it was tested to", "U",
+        "");
+    row("standard units of pH", "SU", "`SU` is no unit: pH is a plain number", "SU", "");
     row("nothing like it", "zzzzzz",
         "`zzzzzz` is no unit: take one of the list of units, or count it as a `thing`", "zzzzzz", "");
     row("two lines", "gal/day/person", "a unit has one /: write gal/(day*person)", "/person",
@@ -348,9 +358,12 @@ void UnitsTest::taggingRefused_data()
         << "mg/kg"
         << "`mg/kg` has more than one amount: write the substance in braces, as in mg{Fe}/kg";
     QTest::newRow("another substance") << "mg/L as Mn"
-                                       << "`mg/L as Mn` is an amount of Mn and cannot be called Fe";
-    QTest::newRow("a word with its own substance") << "gpg"
-                                                   << "`gpg` is an amount of CaCO3 and cannot be called Fe";
+                                       << "`mg/L as Mn` is an amount of Mn and cannot be called Fe: leave as "
+                                          "Fe out, or write an amount of Fe, as in 3 mg/L as Fe";
+    QTest::newRow("a word with its own substance")
+        << "gpg"
+        << "`gpg` is an amount of CaCO3 and cannot be called Fe: leave as Fe out, or write an amount of Fe, "
+           "as in 3 mg/L as Fe";
 }
 
 void UnitsTest::taggingRefused()

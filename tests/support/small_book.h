@@ -60,7 +60,7 @@ public:
                 return &f;
         return m_general->find(name);
     }
-    const std::vector<FunctionInfo> &functions() const override { return m_functions; }
+    std::span<const FunctionInfo> functions() const override { return m_functions; }
     const std::vector<PluginInfo> &plugins() const override { return m_general->plugins(); }
     std::vector<std::string> closestNames(std::string_view name) const override
     {

@@ -1,0 +1,16 @@
+/// Values that are no quantities as text that can be typed back.
+#pragma once
+
+#include <string>
+
+#include "units/value.h"
+
+namespace puteal
+{
+
+/// yes or no, the listed word, the date, the words; "" for a blank and for a quantity
+/// (units/shown_quantity.h).
+std::string showOther(const StaticType &type, double number, const std::string &words,
+                      const ChoiceLists &lists, double dayInBase);
+
+} // namespace puteal
