@@ -100,14 +100,14 @@ void CellDelegate::paint(QPainter *painter, const QStyleOptionViewItem &option,
 
 int CellDelegate::neededHeight(const QModelIndex &index, int width, const QFont &font) const
 {
-    const int plain = lineHeight(font);
+    const int plain = ink(font).line;
     const auto role = m_model->roleOf(index.column());
     if (role != SheetModel::Role::words && role != SheetModel::Role::amounts)
         return plain;
     const CellAt at = m_model->cellOf(index);
-    const CellView &view = m_model->viewOf(at);
-    if (view.typed.empty() || (!view.error && view.type.kind == ValueKind::quantity))
+    if (m_model->isBareAmount(at))
         return plain;
+    const CellView &view = m_model->viewOf(at);
     const QString words = fromUtf8(view.shown);
     const int inner = width - 2 * margin, most = QFontMetrics(font).height() * mostRows;
     int needed = 0;
@@ -176,10 +176,11 @@ void CellDelegate::paintError(QPainter &painter, const QRect &inner, const QFont
     drawTwoRows(painter, inner.adjusted(s + 5, 0, 0, 0), smallFont(font), fromUtf8(view.shown));
 }
 
-int CellDelegate::unitEdge(const QFont &font) const
+CellInk &CellDelegate::ink(const QFont &font) const
 {
-    // Numbers end and units begin at the same place down a column.
-    return QFontMetrics(font).horizontalAdvance(QStringLiteral("mg/L as CaCO3 "));
+    if (!m_ink || m_ink->font != font)
+        m_ink.emplace(font);
+    return *m_ink;
 }
 
 /// A number is never cut. Where it and its unit do not fit side by side the unit goes below; where even the
@@ -188,42 +189,41 @@ bool CellDelegate::paintNarrow(QPainter &painter, const QRect &inner, const QFon
                                const CellView &view) const
 {
     const QString number = fromUtf8(view.quantity.number), unit = fromUtf8(view.quantity.unit);
-    const QFontMetrics metrics(font);
-    const int needed =
-        metrics.horizontalAdvance(number) + (unit.isEmpty() ? 0 : metrics.horizontalAdvance(unit) + 10);
-    if (needed <= inner.width())
+    CellInk &known = ink(font);
+    const int width = known.widths.of(number);
+    if (width + (unit.isEmpty() ? 0 : known.widths.of(unit) + 10) <= inner.width())
         return false;
-    const QFont small = smallFont(font);
-    const bool fits = metrics.horizontalAdvance(number) <= inner.width();
+    const bool fits = width <= inner.width();
     // Both in the middle of a line that others make higher.
-    const int high = std::min(inner.height(), metrics.height() + QFontMetrics(small).height());
+    const int high =
+        std::min(inner.height(), known.widths.metrics().height() + known.smallWidths.metrics().height());
     const QRect two(inner.left(), inner.top() + (inner.height() - high) / 2, inner.width(), high);
-    painter.setFont(font);
-    painter.drawText(two, Qt::AlignTop | Qt::AlignRight, fits ? number : QStringLiteral("..."));
-    painter.setFont(small);
+    painter.setFont(known.font);
+    drawRow(painter, two, Qt::AlignTop | Qt::AlignRight, fits ? number : QStringLiteral("..."), known.widths);
+    painter.setFont(known.small);
     painter.setPen(color::quiet);
-    painter.drawText(
-        two, Qt::AlignBottom | Qt::AlignRight,
-        QFontMetrics(small).elidedText(fits ? unit : tr("too narrow"), Qt::ElideRight, inner.width()));
+    drawRow(painter, two, Qt::AlignBottom | Qt::AlignRight,
+            known.smallWidths.cut(fits ? unit : tr("too narrow"), inner.width()), known.smallWidths);
     return true;
 }
 
 void CellDelegate::paintQuantity(QPainter &painter, const QRect &inner, const QFont &font,
                                  const CellView &view) const
 {
-    const bool narrow = inner.width() < 2 * unitEdge(font);
+    CellInk &known = ink(font);
+    const bool narrow = inner.width() < 2 * known.unitEdge;
     const QString number = fromUtf8(view.quantity.number), unit = fromUtf8(view.quantity.unit);
-    painter.setFont(font);
-    const int unitWidth = QFontMetrics(font).horizontalAdvance(unit) + 10;
-    const int wanted = narrow ? (unit.isEmpty() ? 0 : unitWidth) : std::max(unitEdge(font), unitWidth);
-    const int edge = std::min(wanted, inner.width() - QFontMetrics(font).horizontalAdvance(number));
+    painter.setFont(known.font);
+    const int unitWidth = known.widths.of(unit) + 10;
+    const int wanted = narrow ? (unit.isEmpty() ? 0 : unitWidth) : std::max(known.unitEdge, unitWidth);
+    const int edge = std::min(wanted, inner.width() - known.widths.of(number));
     QRect left = inner;
     left.setRight(inner.right() - edge);
-    painter.drawText(left, Qt::AlignVCenter | Qt::AlignRight, number);
+    drawRow(painter, left, Qt::AlignVCenter | Qt::AlignRight, number, known.widths);
     painter.setPen(color::quiet);
     QRect right = inner;
     right.setLeft(inner.right() - edge + 6);
-    painter.drawText(right, Qt::AlignVCenter | Qt::AlignLeft, unit);
+    drawRow(painter, right, Qt::AlignVCenter | Qt::AlignLeft, unit, known.widths);
 }
 
 /// Words, choices, dates, yes and no, with the shape of the state they tell.

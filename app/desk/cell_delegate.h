@@ -2,8 +2,11 @@
 /// marks.
 #pragma once
 
+#include <optional>
+
 #include <QStyledItemDelegate>
 
+#include "desk/cell_ink.h"
 #include "desk/sheet_model.h"
 
 namespace puteal::desk
@@ -39,9 +42,10 @@ private:
     void paintError(QPainter &painter, const QRect &inner, const QFont &font, const CellView &view) const;
     void paintOther(QPainter &painter, const QRect &inner, const QFont &font, const CellView &view) const;
     void paintQuantity(QPainter &painter, const QRect &inner, const QFont &font, const CellView &view) const;
-    int unitEdge(const QFont &font) const;
+    CellInk &ink(const QFont &font) const;
 
     SheetModel *m_model;
+    mutable std::optional<CellInk> m_ink; ///< of the font asked for last
     int m_openLine = -1, m_openHeight = 0;
 };
 

@@ -186,6 +186,14 @@ const CellView &SheetModel::viewOf(const CellAt &at) const
     return found->second;
 }
 
+bool SheetModel::isBareAmount(const CellAt &at) const
+{
+    const Program &program = m_session->program();
+    const NodeId node = program.nodeOf(at);
+    return book().cell(at.column, at.line).blank() || (program.typeOf(node).kind == ValueKind::quantity &&
+                                                       m_session->values().status[node] == ErrorKind::none);
+}
+
 int SheetModel::rowCount(const QModelIndex &parent) const
 {
     return parent.isValid() || !m_session ? 0 : static_cast<int>(book().lineCount());

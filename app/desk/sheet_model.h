@@ -33,6 +33,8 @@ public:
     /// has one.
     CellAt cellOf(const QModelIndex &index) const;
     const CellView &viewOf(const CellAt &at) const;
+    /// Blank, or an amount with a result: known without its view.
+    bool isBareAmount(const CellAt &at) const;
     /// The cell of the line a words cell names: the first amounts cell right of it.
     CellAt amountOfLine(int line, int fromColumn) const;
     bool isLit(const CellAt &at) const;

@@ -88,8 +88,9 @@ public:
                                     Values &values) const = 0;
 
     virtual std::size_t nodeCount() const = 0;
-    virtual NodeId nodeOf(const CellAt &at) const = 0; ///< noNode outside
-    virtual CellAt cellOf(NodeId node) const = 0;      ///< the cell it is or belongs to
+    /// noNode outside; the cells of a column follow one another.
+    virtual NodeId nodeOf(const CellAt &at) const = 0;
+    virtual CellAt cellOf(NodeId node) const = 0; ///< the cell it is or belongs to
     virtual const StaticType &typeOf(NodeId node) const = 0;
     virtual bool isFormula(NodeId node) const = 0;
     /// Everything known of a node, told once and kept until the next update: for few nodes, not for all.

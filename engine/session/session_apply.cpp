@@ -44,7 +44,7 @@ ChangeSet SessionState::applyCells(const std::vector<UndoStep::CellChange> &cell
                                                    forward ? change.after : change.before);
         edited.push_back(change.at);
     }
-    m_stepsSeen.reset();
+    m_overview.reset();
     const Changed changed = m_program->update(m_workbook, edited, m_values);
     ChangeSet set;
     set.changed = cellsOf(*m_program, changed.nodes, std::move(edited));

@@ -52,7 +52,7 @@ SessionState::SessionState(Workbook workbook, PluginFolders folders)
 
 void SessionState::rebuild()
 {
-    m_stepsSeen.reset();
+    m_overview.reset();
     m_program = Program::build(m_workbook, m_units, m_registry);
     m_values = m_program->evaluate();
 }

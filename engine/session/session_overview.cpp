@@ -30,6 +30,16 @@ int urgency(LimitState state)
     return 0;
 }
 
+void countState(LimitState state, StepView &step)
+{
+    (state == LimitState::within    ? step.within
+     : state == LimitState::near    ? step.near
+     : state == LimitState::outside ? step.outside
+                                    : step.missing) += 1;
+    if (urgency(state) > urgency(step.worst))
+        step.worst = state;
+}
+
 template<class Visit>
 void eachCell(const Workbook &book, std::uint32_t s, Visit visit)
 {
@@ -42,92 +52,79 @@ void eachCell(const Workbook &book, std::uint32_t s, Visit visit)
 
 } // namespace
 
-std::vector<StepView> SessionState::steps() const
+/// What the cells of one sheet say; `headline` becomes its last named result.
+void SessionState::lookThrough(std::uint32_t s, Overview &seen, std::optional<CellAt> &headline,
+                               std::size_t &typed) const
 {
-    if (!m_stepsSeen)
-        m_stepsSeen = stepsNow();
-    return *m_stepsSeen;
-}
-
-std::vector<StepView> SessionState::stepsNow() const
-{
-    std::vector<StepView> steps(m_workbook.sheets.size());
-    for (std::uint32_t s = 0; s < steps.size(); ++s) {
-        StepView &step = steps[s];
-        step.sheet = s;
-        step.title = m_workbook.sheets[s].title();
-        std::optional<CellAt> headline;
-        std::size_t typed = 0;
-        eachCell(m_workbook, s, [&](const CellAt &at, const Cell &cell) {
-            const NodeId node = m_program->nodeOf(at);
-            if (!cell.blank() && m_values.status[node] != ErrorKind::none)
-                ++step.errors;
-            if (cell.beside().limit) {
-                const LimitState state = m_program->state(at, m_values);
-                (state == LimitState::within    ? step.within
-                 : state == LimitState::near    ? step.near
-                 : state == LimitState::outside ? step.outside
-                                                : step.missing) += 1;
-                if (urgency(state) > urgency(step.worst))
-                    step.worst = state;
-            }
+    const Sheet &sheet = m_workbook.sheets[s];
+    StepView &step = seen.steps[s];
+    for (std::uint32_t c = 0; c < sheet.columnCount(); ++c) {
+        const bool amounts = sheet.column(c).kind == ColumnKind::amounts;
+        const auto &columnSources = sheet.column(c).attributes.sources;
+        NodeId node = m_program->nodeOf({s, c, 0});
+        for (std::uint32_t l = 0; l < sheet.lineCount(); ++l, ++node) {
+            const Cell &cell = sheet.cell(c, l);
+            if (cell.blank() && !cell.attributes)
+                continue;
+            const Attributes &beside = cell.beside();
+            if (beside.limit)
+                countState(m_program->state({s, c, l}, m_values), step);
             const StaticType &type = m_program->typeOf(node);
             const LimitState told = toldBy(type, m_values.number[node], m_program->lists());
             // A sheet that gathers the states of others (a gate) is as urgent as the worst of them.
             if (urgency(told) > urgency(step.worst) &&
                 m_program->lists().words(type.list) == generalChoices())
                 step.worst = told;
-            if (m_workbook.sheets[s].column(at.column).kind != ColumnKind::amounts)
-                return;
+            if (cell.blank())
+                continue;
+            const bool failed = m_values.status[node] != ErrorKind::none;
             const bool formula = m_program->isFormula(node);
-            if (!cell.blank() && !formula)
+            step.errors += failed ? 1U : 0U;
+            seen.counts.formulas += formula ? 1U : 0U;
+            const auto &sources = beside.sources.empty() ? columnSources : beside.sources;
+            if (std::any_of(sources.begin(), sources.end(), [](const MarkId &m) { return m.front() == 'A'; }))
+                ++seen.counts.assumptions;
+            if (amounts && !formula)
                 ++typed;
-            if (formula && !cell.beside().name.empty() && !cell.beside().hide &&
-                m_values.status[node] == ErrorKind::none)
-                headline = at;
-        });
+            if (amounts && formula && !failed && !beside.name.empty() && !beside.hide &&
+                (!headline || headline->line <= l))
+                headline = CellAt{s, c, l};
+        }
+    }
+}
+
+const SessionState::Overview &SessionState::overview() const
+{
+    if (m_overview)
+        return *m_overview;
+    Overview seen;
+    seen.steps.resize(m_workbook.sheets.size());
+    for (std::uint32_t s = 0; s < seen.steps.size(); ++s) {
+        StepView &step = seen.steps[s];
+        step.sheet = s;
+        step.title = m_workbook.sheets[s].title();
+        std::optional<CellAt> headline;
+        std::size_t typed = 0;
+        lookThrough(s, seen, headline, typed);
         if (headline) {
-            const CellView seen = view(*headline);
-            const auto &shown = seen.shown;
-            step.told = seen.told;
-            step.headline = m_program->facts(m_program->nodeOf(*headline)).type.kind == ValueKind::quantity
-                                ? fmt::format("{}: {}", labelOf(*headline), shown)
-                                : shown;
+            const CellView shown = view(*headline);
+            step.told = shown.told;
+            step.headline = shown.type.kind == ValueKind::quantity
+                                ? fmt::format("{}: {}", labelOf(*headline), shown.shown)
+                                : shown.shown;
         } else if (typed > 0) {
             step.headline = fmt::format("{} typed value{}", typed, typed == 1 ? "" : "s");
         }
+        seen.counts.within += step.within;
+        seen.counts.near += step.near;
+        seen.counts.outside += step.outside;
+        seen.counts.missing += step.missing;
+        seen.counts.errors += step.errors;
     }
     for (const auto &[from, to] : m_program->sheetEdges())
         if (from != to)
-            steps[from].feeds.push_back(to);
-    return steps;
-}
-
-SheetCounts SessionState::counts() const
-{
-    SheetCounts counts;
-    for (const StepView &step : steps()) {
-        counts.within += step.within;
-        counts.near += step.near;
-        counts.outside += step.outside;
-        counts.missing += step.missing;
-        counts.errors += step.errors;
-    }
-    for (std::uint32_t s = 0; s < m_workbook.sheets.size(); ++s)
-        eachCell(m_workbook, s, [&](const CellAt &at, const Cell &cell) {
-            if (cell.blank())
-                return;
-            if (m_program->isFormula(m_program->nodeOf(at)))
-                ++counts.formulas;
-            const auto &own = cell.beside().sources;
-            for (const auto &mark :
-                 own.empty() ? m_workbook.sheets[s].column(at.column).attributes.sources : own)
-                if (mark.front() == 'A') {
-                    ++counts.assumptions;
-                    break;
-                }
-        });
-    return counts;
+            seen.steps[from].feeds.push_back(to);
+    return m_overview.emplace(std::move(seen));
 }
 
 std::vector<Finding> SessionState::findings() const

@@ -46,8 +46,8 @@ public:
 
     CellView view(const CellAt &at) const override;
     Calculation calculation(const CellAt &at) const override;
-    std::vector<StepView> steps() const override;
-    SheetCounts counts() const override;
+    std::vector<StepView> steps() const override { return overview().steps; }
+    SheetCounts counts() const override { return overview().counts; }
     std::vector<Finding> findings() const override;
     std::vector<Program::ExpectationResult> expectations() const override;
     std::string healthStop() const;
@@ -88,7 +88,14 @@ public:
 
 private:
     friend struct Applier;
-    std::vector<StepView> stepsNow() const;
+    /// The workbook as a whole, as its cells stand.
+    struct Overview {
+        std::vector<StepView> steps;
+        SheetCounts counts;
+    };
+    const Overview &overview() const;
+    void lookThrough(std::uint32_t s, Overview &seen, std::optional<CellAt> &headline,
+                     std::size_t &typed) const;
     void rebuild();
     Result<void> mayReplace(const std::filesystem::path &path, const std::string &bytes, bool keepCopy) const;
     ChangeSet carryOut(UndoStep step);
@@ -106,7 +113,7 @@ private:
     std::shared_ptr<const Registry> m_registry;
     std::unique_ptr<Program> m_program;
     Values m_values;
-    mutable std::optional<std::vector<StepView>> m_stepsSeen; ///< until the next edit
+    mutable std::optional<Overview> m_overview; ///< until the next edit
     std::vector<UndoStep> m_steps;
     std::size_t m_done = 0;
     std::size_t m_saved =
