@@ -5,7 +5,7 @@
 
 #include <nlohmann/json.hpp>
 
-#include "units/value.h"
+#include "units/shown_value.h"
 
 namespace puteal::cli
 {
@@ -36,25 +36,6 @@ std::string braced(const Unit &unit)
                 return text.insert(i + carrier.size(), "{" + substance + "}");
     }
     return unit.text;
-}
-
-const char *kindWord(ValueKind kind)
-{
-    switch (kind) {
-    case ValueKind::quantity:
-        return "quantity";
-    case ValueKind::yesNo:
-        return "yes/no";
-    case ValueKind::choice:
-        return "choice";
-    case ValueKind::date:
-        return "date";
-    case ValueKind::words:
-        return "words";
-    case ValueKind::blank:
-        break;
-    }
-    return "blank";
 }
 
 } // namespace

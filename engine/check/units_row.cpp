@@ -1,6 +1,8 @@
 /// Prints a tree with units in place of operands.
 #include "check/units_row.h"
 
+#include "units/shown_value.h"
+
 namespace puteal
 {
 
@@ -15,23 +17,11 @@ struct Printer {
     std::string operand(NodeIndex i) const
     {
         const CheckedNode &node = checked.nodes[i];
-        switch (node.type.kind) {
-        case ValueKind::quantity:
-            if (!node.shown.text.empty())
-                return node.shown.text;
-            return node.type.quantity.isPure() ? "number" : typeWords(node.type.quantity, units);
-        case ValueKind::yesNo:
-            return "yes/no";
-        case ValueKind::choice:
-            return "choice";
-        case ValueKind::date:
-            return "date";
-        case ValueKind::words:
-            return "words";
-        case ValueKind::blank:
-            break;
-        }
-        return "blank";
+        if (node.type.kind != ValueKind::quantity)
+            return kindWord(node.type.kind);
+        if (!node.shown.text.empty())
+            return node.shown.text;
+        return node.type.quantity.isPure() ? "number" : typeWords(node.type.quantity, units);
     }
 
     static int strength(const Node &node)

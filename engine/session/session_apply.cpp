@@ -52,20 +52,28 @@ ChangeSet SessionState::applyCells(const std::vector<UndoStep::CellChange> &cell
     return set;
 }
 
-ChangeSet SessionState::carryOut(UndoStep step)
+ChangeSet SessionState::goThrough(const UndoStep &step, bool forward)
 {
     ChangeSet set;
     if (step.after) {
-        m_workbook = *step.after;
+        m_workbook = forward ? *step.after : *step.before;
         rebuild();
         set.structure = true;
         set.charts = chartKeys();
-    } else {
+    } else if (forward) {
         set = applyCells(step.cells, true);
+    } else {
+        set = applyCells({step.cells.rbegin(), step.cells.rend()}, false);
     }
     set.words = step.words;
-    set.notes = step.notes;
     set.focus = step.focus;
+    return set;
+}
+
+ChangeSet SessionState::carryOut(UndoStep step)
+{
+    ChangeSet set = goThrough(step, true);
+    set.notes = step.notes;
     if (m_saved > m_done)
         m_saved = static_cast<std::size_t>(-1);
     m_steps.resize(m_done);
@@ -76,41 +84,12 @@ ChangeSet SessionState::carryOut(UndoStep step)
 
 ChangeSet SessionState::undo()
 {
-    if (!canUndo())
-        return {};
-    const UndoStep &step = m_steps[--m_done];
-    ChangeSet set;
-    if (step.before) {
-        m_workbook = *step.before;
-        rebuild();
-        set.structure = true;
-        set.charts = chartKeys();
-    } else {
-        std::vector<UndoStep::CellChange> backwards(step.cells.rbegin(), step.cells.rend());
-        set = applyCells(backwards, false);
-    }
-    set.words = step.words;
-    set.focus = step.focus;
-    return set;
+    return canUndo() ? goThrough(m_steps[--m_done], false) : ChangeSet{};
 }
 
 ChangeSet SessionState::redo()
 {
-    if (!canRedo())
-        return {};
-    const UndoStep &step = m_steps[m_done++];
-    ChangeSet set;
-    if (step.after) {
-        m_workbook = *step.after;
-        rebuild();
-        set.structure = true;
-        set.charts = chartKeys();
-    } else {
-        set = applyCells(step.cells, true);
-    }
-    set.words = step.words;
-    set.focus = step.focus;
-    return set;
+    return canRedo() ? goThrough(m_steps[m_done++], true) : ChangeSet{};
 }
 
 namespace

@@ -99,6 +99,8 @@ private:
     void rebuild();
     Result<void> mayReplace(const std::filesystem::path &path, const std::string &bytes, bool keepCopy) const;
     ChangeSet carryOut(UndoStep step);
+    /// Makes the step, or takes it back.
+    ChangeSet goThrough(const UndoStep &step, bool forward);
     ChangeSet applyCells(const std::vector<UndoStep::CellChange> &cells, bool forward);
     std::vector<std::string> chartKeys() const;
     Rounding roundingOf(const CellAt &at) const;

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "session/session_state.h"
+#include "units/shown_value.h"
 
 namespace puteal
 {
@@ -107,21 +108,9 @@ std::string between(std::string_view text)
 
 std::string unitWords(const Program::Preview &piece)
 {
-    switch (piece.type.kind) {
-    case ValueKind::quantity:
-        return piece.shown.text.empty() ? "number" : piece.shown.text;
-    case ValueKind::yesNo:
-        return "yes/no";
-    case ValueKind::choice:
-        return "choice";
-    case ValueKind::date:
-        return "date";
-    case ValueKind::words:
-        return "words";
-    case ValueKind::blank:
-        break;
-    }
-    return "blank";
+    if (piece.type.kind != ValueKind::quantity)
+        return kindWord(piece.type.kind);
+    return piece.shown.text.empty() ? "number" : piece.shown.text;
 }
 
 } // namespace

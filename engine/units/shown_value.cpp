@@ -1,4 +1,4 @@
-/// Values that are no quantities as text.
+/// Kinds of values in words, and values that are no quantities as text.
 #include "units/shown_value.h"
 
 #include <algorithm>
@@ -7,6 +7,25 @@
 
 namespace puteal
 {
+
+const char *kindWord(ValueKind kind)
+{
+    switch (kind) {
+    case ValueKind::quantity:
+        return "quantity";
+    case ValueKind::yesNo:
+        return "yes/no";
+    case ValueKind::choice:
+        return "choice";
+    case ValueKind::date:
+        return "date";
+    case ValueKind::words:
+        return "words";
+    case ValueKind::blank:
+        break;
+    }
+    return "blank";
+}
 
 std::string showOther(const StaticType &type, double number, const std::string &words,
                       const ChoiceLists &lists, double dayInBase)

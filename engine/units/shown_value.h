@@ -1,4 +1,4 @@
-/// Values that are no quantities as text that can be typed back.
+/// Kinds of values in words, and values that are no quantities as text that can be typed back.
 #pragma once
 
 #include <string>
@@ -7,6 +7,9 @@
 
 namespace puteal
 {
+
+/// "quantity", "yes/no", "choice", "date", "words", "blank".
+const char *kindWord(ValueKind kind);
 
 /// yes or no, the listed word, the date, the words; "" for a blank and for a quantity
 /// (units/shown_quantity.h).

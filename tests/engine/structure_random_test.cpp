@@ -1,6 +1,5 @@
 /// 10,000 random structural changes against an oracle that gives every line an identity: each reference must
-/// mean the cell it meant, or, inside a filled run, the same place of the run. And running balances that
-/// survive mixed edits.
+/// mean the cell it meant, or, inside a filled run, the same place of the run.
 #include <QTest>
 
 #include <algorithm>
@@ -9,9 +8,11 @@
 #include <unordered_map>
 
 #include "formula/binder.h"
+#include "support/line_identities.h"
 #include "support/structure.h"
 
 using namespace puteal;
+using namespace puteal::test;
 
 namespace
 {
@@ -19,112 +20,6 @@ namespace
 constexpr unsigned seed = 20261125;
 constexpr int workbooks = 500, editsEach = 20;
 using Kind = StructuralChange::Kind;
-using Ids = std::vector<int>;
-constexpr int nowhereAbove = -1, nowhereBelow = -2;
-
-const UnitTable &units()
-{
-    static const UnitTable table;
-    return table;
-}
-
-const std::vector<ReferenceText> &referencesIn(const std::string &text)
-{
-    static std::unordered_map<std::string, std::vector<ReferenceText>> known;
-    const auto [entry, isNew] = known.try_emplace(text);
-    if (isNew) {
-        const auto tree = parseFormula(text, units());
-        if (!tree)
-            qFatal("%s: %s", text.c_str(), tree.error().words.c_str());
-        entry->second = tree->references;
-    }
-    return entry->second;
-}
-
-bool holds(const Ids &ids, int id)
-{
-    return std::find(ids.begin(), ids.end(), id) != ids.end();
-}
-
-int positionOf(const Ids &ids, int id)
-{
-    const auto found = std::find(ids.begin(), ids.end(), id);
-    return found == ids.end() ? -1 : static_cast<int>(found - ids.begin());
-}
-
-/// What a reference means, by identities.
-struct Meaning {
-    bool points = false; ///< to lines that are there
-    bool gone = false;
-    std::uint32_t sheet = 0, column = 0;
-    Ids lines; ///< one for a cell, all for a range
-};
-
-/// The identities of all lines, sheet by sheet, and what references mean by them.
-struct World {
-    std::vector<Ids> lines;
-
-    /// The line an index means from `self`: an identity, or nowhere.
-    int at(const IndexText &index, std::uint32_t sheet, int selfId) const
-    {
-        const Ids &ids = lines[sheet];
-        const std::int64_t line = index.isSigned ? positionOf(ids, selfId) + index.value : index.value - 1;
-        if (line < 0)
-            return nowhereAbove;
-        return line >= static_cast<std::int64_t>(ids.size()) ? nowhereBelow
-                                                             : ids[static_cast<std::size_t>(line)];
-    }
-
-    Meaning meaning(const Workbook &book, const ReferenceText &text, std::uint32_t selfSheet,
-                    int selfId) const
-    {
-        Meaning result;
-        result.gone = text.gone;
-        result.sheet = text.sheet.empty() ? selfSheet : *book.sheetByKey(text.sheet);
-        const Sheet &sheet = book.sheets[result.sheet];
-        const Ids &ids = lines[result.sheet];
-        if (text.gone)
-            return result;
-        if (const auto cell = text.indexed ? std::nullopt : sheet.named(text.word, result.sheet)) {
-            result.points = true;
-            result.column = cell->column;
-            result.lines = {ids[cell->line]};
-            return result;
-        }
-        result.column = *sheet.columnByKey(text.word);
-        if (!text.indexed || text.whole) {
-            result.points = true;
-            result.lines = text.whole ? ids : Ids{selfId};
-            return result;
-        }
-        const int first = at(*text.first, result.sheet, selfId);
-        const int last = text.last ? at(*text.last, result.sheet, selfId) : first;
-        const int from = positionOf(ids, first), to = positionOf(ids, last);
-        if (first < 0 || last < 0 || from > to)
-            return result;
-        result.points = true;
-        result.lines.assign(ids.begin() + from, ids.begin() + to + 1);
-        return result;
-    }
-};
-
-/// A change told in identities.
-struct Told {
-    bool isInsertion = false, isMove = false, isDeletion = false;
-    std::uint32_t sheet = 0;
-    InsertSide side = InsertSide::above;
-    Ids block;                  ///< put in, moved or deleted
-    int above = -1, below = -1; ///< the lines at the gap, before
-};
-
-/// One formula before the change.
-struct Formula {
-    std::uint32_t sheet = 0, column = 0;
-    int id = 0;
-    std::string text;
-    Ids run; ///< its filled run; itself when it stands alone
-    bool inRun() const { return run.size() > 1; }
-};
 
 class Trial
 {
@@ -620,7 +515,6 @@ class StructureRandomTest : public QObject
     Q_OBJECT
 private slots:
     void everyReferenceKeepsItsCell();
-    void runningBalancesSurvive();
 };
 
 void StructureRandomTest::everyReferenceKeepsItsCell()
@@ -646,135 +540,6 @@ void StructureRandomTest::everyReferenceKeepsItsCell()
     QVERIFY2(failures.isEmpty(), qPrintable(QString("%1 failures, first:\n").arg(failures.size()) +
                                             failures.mid(0, 5).join("\n")));
     QVERIFY(checked > 100000 && kept > 1000 && gone > 500 && joined > 500);
-}
-
-namespace
-{
-
-/// A sheet with a seed and a running balance under it; every line takes its own payment off.
-class Balance
-{
-public:
-    explicit Balance(std::mt19937 &random) : m_random(random)
-    {
-        const std::uint32_t lines = 12 + draw(10);
-        m_book.sheets.push_back(test::sheetOf("costs", {"payment", "balance"}, lines + 4));
-        m_seed = 3;
-        test::setText(m_book.sheets[0], 1, m_seed, "1000");
-        for (std::uint32_t l = m_seed + 1; l < lines; ++l)
-            fillLine(l, true);
-        m_last = lines - 1;
-        test::setText(m_book.sheets[0], 0, m_last + 1, "sum(payment[" + std::to_string(m_seed + 1) + ":-1])");
-    }
-
-    /// One change among the balance's own lines, or above it.
-    void edit()
-    {
-        StructuralChange change;
-        const std::uint32_t own = m_last - m_seed; // lines of the run
-        switch (draw(4)) {
-        case 0: // anywhere from below the seed to above the total
-            change.kind = StructuralChange::Kind::insertLines;
-            change.at = m_seed + 1 + draw(own + 1);
-            change.count = 1 + draw(2);
-            change.side = change.at == m_last + 1 || draw(2) ? InsertSide::below : InsertSide::above;
-            test::carryOut(m_book, change, units());
-            m_last += change.count;
-            for (std::uint32_t l = change.at; l < change.at + change.count; ++l)
-                fillLine(l, false);
-            break;
-        case 1:
-            if (own < 4)
-                break;
-            change.kind = StructuralChange::Kind::deleteLines;
-            change.count = 1 + draw(2);
-            change.at = m_seed + 1 + draw(own - change.count + 1);
-            test::carryOut(m_book, change, units());
-            m_last -= change.count;
-            break;
-        case 2:
-            change.kind = StructuralChange::Kind::moveLines;
-            change.count = 1 + draw(std::min(3U, own));
-            change.at = m_seed + 1 + draw(own - change.count + 1);
-            change.to = m_seed + 1 + draw(own + 1);
-            test::carryOut(m_book, change, units());
-            break;
-        default:
-            change.kind = StructuralChange::Kind::insertLines;
-            change.at = draw(m_seed);
-            change.side = InsertSide::above;
-            test::carryOut(m_book, change, units());
-            ++m_seed;
-            ++m_last;
-            break;
-        }
-    }
-
-    /// The balance is still one filled run from below the seed to the last line.
-    bool isOnePiece() const
-    {
-        const auto run = filledRun(m_book, {0, 1, m_last}, units());
-        return run.first == m_seed + 1 && run.second == m_last;
-    }
-
-    /// Every line's balance through its references equals the seed less the payments down to it.
-    bool isTrue() const
-    {
-        double truth = 1000;
-        for (std::uint32_t l = m_seed + 1; l <= m_last; ++l) {
-            truth -= value({0, 0, l}, 0);
-            if (std::abs(value({0, 1, l}, 0) - truth) > 1e-9)
-                return false;
-        }
-        const auto tree = parseFormula(m_book.sheets[0].cell(0, m_last + 1).typed(), units());
-        const auto bound =
-            tree ? bind(*tree, m_book, {0, 0, m_last + 1}) : tl::unexpected<Error>(tree.error());
-        return bound && bound->references[0].range == RangeAt{0, 0, m_seed, m_last};
-    }
-
-private:
-    void fillLine(std::uint32_t line, bool withFormula)
-    {
-        test::setText(m_book.sheets[0], 0, line, std::to_string(1 + draw(90)));
-        if (withFormula)
-            test::setText(m_book.sheets[0], 1, line, "balance[-1] - payment");
-    }
-
-    /// A typed number, or `first - second` of what the two references are bound to.
-    double value(const CellAt &at, int depth) const
-    {
-        const std::string &typed = m_book.sheets[0].cell(at.column, at.line).typed();
-        const auto tree = parseFormula(typed, units());
-        if (!tree || depth > 100)
-            return std::nan("");
-        if (tree->references.empty())
-            return tree->nodes[tree->root].number;
-        const auto bound = bind(*tree, m_book, at);
-        if (!bound || bound->references.size() != 2)
-            return std::nan("");
-        return value(bound->references[0].cell, depth + 1) - value(bound->references[1].cell, depth + 1);
-    }
-
-    std::uint32_t draw(std::uint32_t below) { return static_cast<std::uint32_t>(m_random() % below); }
-
-    std::mt19937 &m_random;
-    Workbook m_book;
-    std::uint32_t m_seed = 0, m_last = 0;
-};
-
-} // namespace
-
-void StructureRandomTest::runningBalancesSurvive()
-{
-    std::mt19937 random(seed);
-    for (int trial = 0; trial < 40; ++trial) {
-        Balance balance(random);
-        for (int e = 0; e < 20; ++e) {
-            balance.edit();
-            QVERIFY2(balance.isOnePiece(), qPrintable(QString("trial %1 after edit %2").arg(trial).arg(e)));
-            QVERIFY2(balance.isTrue(), qPrintable(QString("trial %1 after edit %2").arg(trial).arg(e)));
-        }
-    }
 }
 
 QTEST_APPLESS_MAIN(StructureRandomTest)
