@@ -16,11 +16,26 @@
 namespace puteal::charts
 {
 
+namespace
+{
+
+/// Asks for the height its sentences need, but gives way down to two rows.
+class Below : public QScrollArea
+{
+public:
+    using QScrollArea::QScrollArea;
+    int wanted = 0;
+    QSize sizeHint() const override { return {100, wanted}; }
+    QSize minimumSizeHint() const override { return {60, std::min(wanted, 2 * fontMetrics().height())}; }
+};
+
+} // namespace
+
 struct ChartPane::Parts {
     QLabel *title;
     QCustomPlot *plot;
     QLabel *sentences;
-    QScrollArea *below; ///< holds the sentences: there may be many
+    Below *below; ///< holds the sentences: there may be many
     ChartView view;
     qreal usualSize = 9.0; ///< of the program's font before any zoom
 };
@@ -44,7 +59,7 @@ ChartPane::ChartPane(QWidget *parent) : QWidget(parent), m_parts(new Parts)
     layout->addWidget(m_parts->title);
     layout->addWidget(m_parts->plot, 1);
     m_parts->sentences->setAlignment(Qt::AlignLeft | Qt::AlignTop);
-    m_parts->below = new QScrollArea(this);
+    m_parts->below = new Below(this);
     m_parts->below->setFrameShape(QFrame::NoFrame);
     m_parts->below->setWidgetResizable(true);
     m_parts->below->setFocusPolicy(Qt::NoFocus);
@@ -91,7 +106,9 @@ void ChartPane::shareHeight()
     int wanted = m_parts->sentences->heightForWidth(across);
     if (wanted > most)
         wanted = m_parts->sentences->heightForWidth(across - bar);
-    m_parts->below->setFixedHeight(std::min(most, std::max(wanted, fontMetrics().height()) + 2));
+    m_parts->below->wanted = std::min(most, std::max(wanted, fontMetrics().height()) + 2);
+    m_parts->below->setMaximumHeight(m_parts->below->wanted);
+    m_parts->below->updateGeometry();
     m_parts->below->verticalScrollBar()->setValue(0);
 }
 

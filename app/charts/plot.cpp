@@ -337,8 +337,18 @@ void fillPlot(QCustomPlot &plot, const ChartView &view, double scale)
     const QRectF stop = view.stop.empty() ? QRectF() : QRectF(0.0, 0.86, 0.7, 0.14);
     for (const YearLabel &year : placeYearLabels(view, axes, label, ring, stop))
         drawYear(plot, axes, ring.height(), year, view.points[year.point].x, font);
-    for (const auto &point : view.points)
-        drawRing(plot, axes, ring, {point.x, point.y}, scale);
+    std::vector<QPointF> ringed;
+    for (const auto &point : view.points) {
+        // Where many cross at one place one ring says so; more would be a blot.
+        const QPointF at(point.x, point.y);
+        if (std::any_of(ringed.begin(), ringed.end(), [&](const QPointF &other) {
+                return std::fabs(other.x() - at.x()) < 0.1 * ring.width() * axes.width() &&
+                       std::fabs(other.y() - at.y()) < 0.6 * ring.height() * axes.height();
+            }))
+            continue;
+        ringed.push_back(at);
+        drawRing(plot, axes, ring, at, scale);
+    }
     sayStop(plot, view, font);
     dressAxes(plot, view, axes, font, marker / room.width());
 }

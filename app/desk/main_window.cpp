@@ -33,8 +33,8 @@ MainWindow::MainWindow(QWidget *parent)
     m_splitter->setChildrenCollapsible(false);
     m_splitter->setHandleWidth(5);
     const int letter = fontMetrics().averageCharWidth();
-    m_steps->setMinimumWidth(letter * 16);
-    m_calculation->setMinimumWidth(letter * 20);
+    m_steps->setMinimumWidth(letter * 20);
+    m_calculation->setMinimumWidth(letter * 24);
     connect(m_splitter, &QSplitter::splitterMoved, this, [this] { m_shared = true; });
     setCentralWidget(m_splitter);
     for (QLabel *label : {m_title, m_states, m_message, m_saved})
@@ -125,7 +125,7 @@ void MainWindow::shareWidth()
     int steps = letter * 34, calculation = letter * 48;
     // The sheet keeps the width of a slip that can be read.
     int lacking = letter * 64 - (all - steps - calculation);
-    for (auto [pane, least] : {std::pair(&calculation, letter * 20), std::pair(&steps, letter * 16)}) {
+    for (auto [pane, least] : {std::pair(&calculation, letter * 24), std::pair(&steps, letter * 20)}) {
         const int less = std::clamp(lacking, 0, *pane - least);
         *pane -= less;
         lacking -= less;

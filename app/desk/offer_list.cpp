@@ -69,7 +69,13 @@ OfferList::OfferList(QWidget *parent) : QListWidget(parent)
 void OfferList::useFonts(const QFont &words, const QFont &details)
 {
     setFont(words);
-    static_cast<OfferRow *>(itemDelegate())->details = details;
+    // What a font leaves open a painter takes from the widget, whose letters are those of formulas.
+    QFont plain = details;
+    plain.setFamily(details.family());
+    plain.setPointSizeF(details.pointSizeF());
+    plain.setStyleHint(QFont::AnyStyle);
+    plain.setFixedPitch(false);
+    static_cast<OfferRow *>(itemDelegate())->details = plain;
 }
 
 void OfferList::offer(const Completions &completions, const QString &typed, const QRect &caret)
@@ -92,7 +98,7 @@ void OfferList::offer(const Completions &completions, const QString &typed, cons
         item->setData(Qt::AccessibleTextRole, word + QStringLiteral(", ") + detail);
         if (word == typed && row == 0)
             row = count() - 1;
-        across = std::max(across, metrics.horizontalAdvance(word));
+        across = std::max(across, metrics.horizontalAdvance(word) + 2);
     }
     static_cast<OfferRow *>(itemDelegate())->across = std::min(across, metrics.averageCharWidth() * 34);
     setCurrentRow(row);

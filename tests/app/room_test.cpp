@@ -106,7 +106,10 @@ private slots:
     void manySentencesScrollUnderTheChart()
     {
         m_window->resize(1366, 768);
-        open(costBook(tenOptions(), 15));
+        std::string book = costBook(tenOptions(), 15);
+        for (std::size_t at = 0; (at = book.find("\"Option ", at)) != std::string::npos; at += 20)
+            book.insert(at + 1, "A method with a very long title ");
+        open(book);
         m_window->showChart("cost");
         QTest::qWait(20);
         QCOMPARE(m_window->height(), 768);
