@@ -183,11 +183,10 @@ void StepsPaper::paintCard(QPainter &painter, int card) const
     // Two small rows, cut with dots; a verdict has its shape before it.
     const QFontMetrics metrics(small);
     if (step.told != LimitState::noLimit && step.errors == 0) {
-        const int shape = metrics.height() * 3 / 4;
-        paintState(painter,
-                   QRectF(below.left(), below.top() + (metrics.height() - shape) / 2.0, shape, shape),
+        const int size = metrics.height() * 3 / 4;
+        paintState(painter, QRectF(below.left(), below.top() + (metrics.height() - size) / 2.0, size, size),
                    step.told);
-        below.setLeft(below.left() + shape + 4);
+        below.setLeft(below.left() + size + 4);
     }
     drawTwoRows(painter, below, small, wordsOf(card), Qt::AlignTop);
 }

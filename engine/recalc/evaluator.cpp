@@ -44,6 +44,7 @@ void Evaluator::fill()
     m_values.cautions.assign(count, 0);
     m_values.ownCautions.assign(count, 0);
     m_values.reason.assign(count, 0);
+    m_values.marked.assign(count, 0);
     m_values.errors.clear();
     for (NodeId node = 0; node < count; ++node)
         if (m_model.content[node] == Content::words || m_model.content[node] == Content::failed)
@@ -93,6 +94,7 @@ bool Evaluator::store(NodeId node, const Outcome &out)
     v.cautions[node] = out.cautions;
     v.ownCautions[node] = out.own;
     v.reason[node] = out.reason;
+    v.marked[node] = out.status != ErrorKind::none || (out.cautions | out.own | out.reason) != 0 ? 1 : 0;
     if (m_recording)
         m_changed.nodes.push_back(node);
     return wakes;
@@ -131,14 +133,14 @@ const Evaluator::Ready &Evaluator::makeReady(std::uint32_t index)
     Values &v = m_values;
     double *slot = run.shape->operands();
     const double *number = v.number.data();
-    const std::uint32_t *cautions = v.cautions.data();
-    std::uint32_t cautious = cautions[node] | v.reason[node] | static_cast<std::uint32_t>(v.status[node]);
+    const std::uint8_t *marked = v.marked.data();
+    std::uint32_t beside = marked[node];
     for (const std::uint32_t *operand = operands, *end = operands + run.loaded; operand != end; ++operand) {
         *slot++ = number[*operand];
-        cautious |= cautions[*operand];
+        beside |= marked[*operand];
     }
     const double value = run.shape->evalAtOnce();
-    if (!std::isfinite(value) || cautious != 0)
+    if (!std::isfinite(value) || beside != 0)
         return workWithFrame(node, *run.compiled, *run.shape, operands);
     double &stored = v.number[node];
     if (std::bit_cast<std::uint64_t>(stored) == std::bit_cast<std::uint64_t>(value))

@@ -56,6 +56,7 @@ private:
 /// One evaluation's results. number is NaN where status is not none.
 struct Values {
     std::vector<double> number;
+    std::vector<std::uint8_t> marked;         ///< 1: some of the next four stand beside the number
     std::vector<ErrorKind> status;            ///< per node
     std::vector<std::uint32_t> cautions;      ///< set id: own and inherited
     std::vector<std::uint32_t> ownCautions;   ///< set id: arisen here

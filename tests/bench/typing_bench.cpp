@@ -12,7 +12,7 @@ using namespace puteal::test;
 namespace
 {
 
-constexpr int each = 1000; ///< pieces a round
+constexpr std::size_t each = 1000; ///< pieces a round
 
 /// Nine rounds in turns; medians of the microseconds a piece.
 template<class Ours, class Floor>
@@ -34,7 +34,7 @@ std::vector<std::string> typedQuantities()
 {
     constexpr const char *units[] = {" mg/L as Fe", " gpg", " gpm", " gal/(person*day)", " psi", " in", ""};
     std::vector<std::string> texts;
-    for (int i = 0; i < each; ++i)
+    for (std::size_t i = 0; i < each; ++i)
         texts.push_back(std::to_string(i / 7) + "." + std::to_string(i % 10) + units[i % std::size(units)]);
     return texts;
 }
@@ -137,11 +137,11 @@ bool formulas(const UnitTable &units)
     printEach(
         "new_formula_to_checked_program", 25,
         [&] {
-            for (int i = 0; i < each; ++i)
+            for (std::size_t i = 0; i < each; ++i)
                 broken += takeIn(model, filled(forms[i % std::size(forms)].ours, ++number), at);
         },
         [&] {
-            for (int i = 0; i < each; ++i)
+            for (std::size_t i = 0; i < each; ++i)
                 bareSum += bareCompile(filled(forms[i % std::size(forms)].bare, ++bareNumber));
         });
     return broken == 0.0 && bareSum != 0.0;
@@ -162,11 +162,11 @@ bool edits(const UnitTable &units)
     printEach(
         "edit_of_a_formula_and_of_a_quantity_each", 50,
         [&] {
-            for (int i = 0; i < each; ++i)
+            for (std::size_t i = 0; i < each; ++i)
                 changed += type(9, "a*1." + std::to_string(++number));
         },
         [&] {
-            for (int i = 0; i < each; ++i)
+            for (std::size_t i = 0; i < each; ++i)
                 changed += type(0, "1." + std::to_string(++number) + " mg/L");
         });
     const NodeId last = program->nodeOf({0, 9, 50});

@@ -185,7 +185,7 @@ private slots:
             const auto text = changed(all[static_cast<std::size_t>(round) % all.size()], random);
             const auto plain = readPlainRows(text);
             const auto reference = readTomlRows(text);
-            refused += reference ? 0 : 1;
+            refused += reference ? 0U : 1U;
             if (!plain)
                 continue;
             ++read;

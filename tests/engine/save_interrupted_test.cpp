@@ -89,7 +89,7 @@ int withSmallFiles(const fs::path &path)
 {
     const std::string oldBytes = content(path);
     ::signal(SIGXFSZ, SIG_IGN);
-    for (const rlim_t most : {0, 1, 65535, 65536, 65537, 199999}) {
+    for (const rlim_t most : {0U, 1U, 65535U, 65536U, 65537U, 199999U}) {
         const rlimit limit{most, RLIM_INFINITY};
         if (::setrlimit(RLIMIT_FSIZE, &limit) != 0)
             return 1;
@@ -136,7 +136,7 @@ private slots:
                 for (unsigned i = 0;; ++i)
                     if (!saveSafely(m_path, texts[i % 2]))
                         ::_exit(1);
-            ::usleep(random() % 8000);
+            ::usleep(static_cast<unsigned>(random() % 8000));
             ::kill(child, SIGKILL);
             int status = 0;
             ::waitpid(child, &status, 0);

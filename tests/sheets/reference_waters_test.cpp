@@ -92,7 +92,7 @@ private slots:
             for (const char *output : outputs) {
                 std::size_t found = 0;
                 for (const Expectation &expectation : sheet.expectations)
-                    found += expectation.reference == output ? 1 : 0;
+                    found += expectation.reference == output ? 1U : 0U;
                 QVERIFY2(found == 1, output);
             }
             QCOMPARE(sheet.expectations.size(), std::size(outputs));
