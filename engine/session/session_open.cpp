@@ -141,7 +141,9 @@ std::vector<std::string> SessionState::openingNotes() const
         const PluginInfo *plugin = m_registry->plugin(use.id);
         if (!plugin)
             notes.push_back(
-                fmt::format("needs the plugin \"{}\", which is not here; its cells keep their text", use.id));
+                fmt::format("needs the plugin \"{}\", which is not here; its cells keep their text: open the "
+                            "workbook with a Puteal that has it (`puteal plugins` lists those that are here)",
+                            use.id));
         else if (plugin->state != PluginInfo::State::enabled)
             notes.push_back(fmt::format("needs the plugin \"{}\": {}", use.id, plugin->problem));
         else if (plugin->major != use.major)

@@ -375,7 +375,8 @@ private slots:
         const auto session = opened(text.c_str());
         QCOMPARE(session->openingNotes(),
                  std::vector<std::string>{
-                     "needs the plugin \"geysers\", which is not here; its cells keep their text"});
+                     "needs the plugin \"geysers\", which is not here; its cells keep their text: open the "
+                     "workbook with a Puteal that has it (`puteal plugins` lists those that are here)"});
         const CellView view = session->view({0, 1, 2});
         QVERIFY(view.error);
         QCOMPARE(view.typed, std::string("geyser_height(hardness, iron)"));
