@@ -153,6 +153,7 @@ private slots:
         row("below no table", "[[b.d]]\ne = 1\n", false, true);
         row("one table", "[b]\nc = 1\n", false, true);
         row("a heading without end", "[[b]\nc = 1\n", false, false);
+        row("a heading that begins with no key", "[!b]\nc = 1\n", false, false);
         row("blank before a key", " id = \"a\"\n", false, true);
         row("other line ends", "id = \"a\"\r\n", false, true);
     }
