@@ -41,6 +41,7 @@ class ParserTest : public QObject
 {
     Q_OBJECT
 private slots:
+    void bounds();
     void shows_data();
     void shows();
     void groups_data();
@@ -310,6 +311,42 @@ void ParserTest::printsBack()
     const auto tree = parse("-(5 degC) + (2 ft)^2 * (a ? 1 : 2)");
     QVERIFY(tree.has_value());
     QCOMPARE(printFormula(*tree), std::string("-(5 degC) + (2 ft)^2 * (a ? 1 : 2)"));
+}
+
+void ParserTest::bounds()
+{
+    const auto nested = [](std::size_t n) { return std::string(n, '(') + "1" + std::string(n, ')'); };
+    QVERIFY(parse(nested(64)).has_value());
+    auto deep = parse(nested(65));
+    QVERIFY(!deep.has_value());
+    QCOMPARE(deep.error().words, std::string("a formula may be nested 64 levels deep; this one has 65"));
+    QCOMPARE(deep.error().kind, ErrorKind::limit);
+    QCOMPARE(deep.error().place.span->begin, 64U);
+    QCOMPARE(parse(nested(70)).error().words,
+             std::string("a formula may be nested 64 levels deep; this one has 70"));
+    QVERIFY(!parse(std::string(65, '-') + "a").has_value());
+
+    const auto call = [](int n) {
+        std::string text = "max(1";
+        for (int i = 1; i < n; ++i)
+            text += ", 1";
+        return text + ")";
+    };
+    QVERIFY(parse(call(64)).has_value());
+    const auto many = parse(call(65));
+    QVERIFY(!many.has_value());
+    QCOMPARE(many.error().words, std::string("a call may have 64 arguments; this one has 65"));
+
+    // the bound counts characters, not bytes
+    const auto longText = [](int n) {
+        return "\"" + std::string(static_cast<std::size_t>(n) - 3, 'x') + "\xC2\xB5\"";
+    };
+    QVERIFY(parse(longText(2000)).has_value());
+    const auto tooLong = parse(longText(2001));
+    QVERIFY(!tooLong.has_value());
+    QCOMPARE(tooLong.error().words, std::string("a formula may have 2,000 characters; this one has 2,001"));
+    QCOMPARE(tooLong.error().place.span->end, 2002U);
+    QVERIFY(!parse("\"\xFF\"").has_value());
 }
 
 QTEST_APPLESS_MAIN(ParserTest)
