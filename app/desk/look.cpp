@@ -237,6 +237,8 @@ QString breakable(const QString &words, const QFontMetrics &metrics, int width)
                 row = metrics.horizontalAdvance(letter);
             }
             out += letter;
+            if (letter == QLatin1Char('-'))
+                row = 0; // a row may end here by itself
         }
     }
     return out;

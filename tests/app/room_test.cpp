@@ -207,6 +207,8 @@ private slots:
         const QFontMetrics metrics(QApplication::font());
         const QString word(200, 'm');
         QCOMPARE(breakable("short words", metrics, 200), QString("short words"));
+        const QString joined = "Permanganate-regenerated"; // the row ends at the hyphen, not inside a word
+        QCOMPARE(breakable(joined, metrics, metrics.horizontalAdvance("Permanganate-") + 20), joined);
         const QString broken = breakable("a " + word, metrics, 200);
         QCOMPARE(QString(broken).remove(QChar(0x200B)), "a " + word);
         for (const QString &piece : broken.split(QChar(0x200B)))
